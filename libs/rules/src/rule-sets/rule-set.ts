@@ -1,0 +1,47 @@
+import type { DistanceEventCode, EventCode, RuleSetCode } from '../codes.js';
+import type { FoulCode } from '../fouls.js';
+import type { Plan } from '../plan.js';
+import type { Unit } from '../quantities/mark.js';
+
+/**
+ * Where a value comes from: the rule by its number in the book, and whether the text was read. `memory` = recalled,
+ * to be checked against the current book before a record hangs on it.
+ */
+export interface Citation {
+  readonly rule: string;
+  readonly basis: 'read' | 'read in part' | 'memory' | 'constructed';
+}
+
+export interface Cited<T> {
+  readonly value: T;
+  readonly cite: Citation;
+}
+
+/** Seconds allowed for one trial (throws and horizontal jumps). */
+export interface TimeAllowed {
+  readonly trialS: number;
+  /** Two consecutive trials of the same competitor. */
+  readonly consecutiveS: number;
+}
+
+/** The smallest step in which an event is recorded: 1 cm; 1 quarter inch; 4 quarter inches = 1 inch. */
+export type Precision = Readonly<Record<Unit, number>>;
+
+/** One edition of one federation's rules, as data. Every value names its rule. */
+export interface RuleSet {
+  readonly code: RuleSetCode;
+  readonly edition: string;
+  readonly name: string;
+  readonly plan: Cited<Plan>;
+  readonly qualificationPlan: Cited<Plan>;
+  readonly precision: Readonly<Record<DistanceEventCode, Cited<Precision>>>;
+  /** Whole tenths of m/s, at most, for a mark to count in records and lists. */
+  readonly windLimit: Cited<number>;
+  readonly timeAllowed: Cited<TimeAllowed>;
+  /** Fouls that this rule set knows for each event, with the rule of each. */
+  readonly fouls: Readonly<Record<EventCode, readonly Cited<FoulCode>[]>>;
+  /** How ties in throws and horizontal jumps are resolved. */
+  readonly ties: Citation;
+  /** Largest and smallest flight that the rule set names, if it does. */
+  readonly flightSize: Cited<{ readonly min: number; readonly max: number } | null>;
+}
