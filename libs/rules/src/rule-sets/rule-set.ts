@@ -1,15 +1,18 @@
-import type { DistanceEventCode, EventCode, RuleSetCode } from '../codes.js';
+import type { EventCode, RuleSetCode, VerticalEventCode } from '../codes.js';
 import type { FoulCode } from '../fouls.js';
 import type { Plan } from '../plan.js';
 import type { Unit } from '../quantities/mark.js';
 
 /**
- * Where a value comes from: the rule by its number in the book, and whether the text was read. `memory` = recalled,
- * to be checked against the current book before a record hangs on it.
+ * Where a value comes from: the rule by its number in the book, and whether the text was read. `read in part`: in an
+ * older edition or a text that quotes it. `memory`: recalled, to be checked against the current book before a record
+ * hangs on it. `constructed`: chosen here because the book says nothing.
  */
 export interface Citation {
   readonly rule: string;
   readonly basis: 'read' | 'read in part' | 'memory' | 'constructed';
+  /** What a reader should know before relying on it. */
+  readonly note?: string;
 }
 
 export interface Cited<T> {
@@ -24,24 +27,45 @@ export interface TimeAllowed {
   readonly consecutiveS: number;
 }
 
+/** Seconds allowed for one trial over a bar, by how many competitors are left. */
+export interface VerticalTimeAllowed {
+  readonly moreThanThreeS: number;
+  readonly twoOrThreeS: number;
+  readonly oneS: number;
+  /** Two consecutive trials of the same competitor. */
+  readonly consecutiveS: number;
+  /** A competitor's very first trial, however many are left. */
+  readonly firstTrialS: number;
+}
+
 /** The smallest step in which an event is recorded: 1 cm; 1 quarter inch; 4 quarter inches = 1 inch. */
 export type Precision = Readonly<Record<Unit, number>>;
+
+export interface FlightSize {
+  readonly min: number;
+  readonly max: number;
+}
 
 /** One edition of one federation's rules, as data. Every value names its rule. */
 export interface RuleSet {
   readonly code: RuleSetCode;
   readonly edition: string;
   readonly name: string;
+  /** Throws and horizontal jumps, a final. */
   readonly plan: Cited<Plan>;
   readonly qualificationPlan: Cited<Plan>;
-  readonly precision: Readonly<Record<DistanceEventCode, Cited<Precision>>>;
+  readonly precision: Readonly<Record<EventCode, Cited<Precision>>>;
   /** Whole tenths of m/s, at most, for a mark to count in records and lists. */
   readonly windLimit: Cited<number>;
   readonly timeAllowed: Cited<TimeAllowed>;
+  readonly verticalTimeAllowed: Readonly<Record<VerticalEventCode, Cited<VerticalTimeAllowed>>>;
   /** Fouls that this rule set knows for each event, with the rule of each. */
   readonly fouls: Readonly<Record<EventCode, readonly Cited<FoulCode>[]>>;
   /** How ties in throws and horizontal jumps are resolved. */
   readonly ties: Citation;
+  /** How ties in vertical jumps are resolved, without the jump-off. */
+  readonly verticalTies: Citation;
+  readonly jumpOff: Citation;
   /** Largest and smallest flight that the rule set names, if it does. */
-  readonly flightSize: Cited<{ readonly min: number; readonly max: number } | null>;
+  readonly flightSize: Cited<FlightSize | null>;
 }

@@ -1,0 +1,52 @@
+import { citation, cited } from './citing.js';
+import { eachEvent } from './each-event.js';
+import { followingWorldAthletics } from './following.js';
+import type { Precision, RuleSet } from './rule-set.js';
+import { NINE_GO_ON, NO_LONGER_TIME_SEEN } from './school-and-college.js';
+
+const LONG_THROWS: readonly string[] = ['discus', 'hammer', 'javelin'];
+const followed = followingWorldAthletics('NFHS');
+
+/** US high schools. Article numbers move from edition to edition and are text only. */
+export const NFHS_2025: RuleSet = {
+  ...followed,
+  code: 'NFHS',
+  edition: '2025',
+  name: 'NFHS Track and Field Rules',
+  plan: cited(
+    NINE_GO_ON,
+    'NFHS 6-2-17',
+    'read in part',
+    'One more than the scoring places; nine where eight score.',
+  ),
+  precision: eachEvent((event) =>
+    cited(precision(event), 'NFHS 6-2-20 and Rule 6, measurement', 'read in part'),
+  ),
+  timeAllowed: cited({ trialS: 60, consecutiveS: 60 }, 'NFHS 6-2-2', 'read in part', NO_LONGER_TIME_SEEN),
+  verticalTimeAllowed: {
+    'high-jump': cited(
+      { moreThanThreeS: 60, twoOrThreeS: 90, oneS: 180, consecutiveS: 120, firstTrialS: 60 },
+      'NFHS 6-2-2',
+      'memory',
+    ),
+    'pole-vault': cited(
+      { moreThanThreeS: 60, twoOrThreeS: 180, oneS: 300, consecutiveS: 180, firstTrialS: 60 },
+      'NFHS 6-2-2',
+      'read in part',
+    ),
+  },
+  fouls: {
+    ...followed.fouls,
+    discus: followed.fouls.discus.map((foul) =>
+      foul.value === 'CAGE' ? cited(foul.value, 'NFHS 6-6-9(e)', 'read in part') : foul,
+    ),
+  },
+  ties: citation('NFHS Rule 6, ties', 'read in part'),
+  verticalTies: citation('NFHS Rule 7, ties', 'read in part'),
+  jumpOff: citation('NFHS 6-3-2b4', 'read in part', 'At which height it starts is from memory.'),
+  flightSize: cited({ min: 4, max: 12 }, 'NFHS Rule 6, flights', 'read in part'),
+};
+
+function precision(event: string): Precision {
+  return { cm: 1, qin: LONG_THROWS.includes(event) ? 4 : 1 };
+}
