@@ -13,6 +13,8 @@ export interface EntryHead {
   readonly id: string;
   /** With which right it was made; decides whether a correction counts at once or waits for the referee. */
   readonly by: Authority;
+  /** Who made it, as an opaque name: an official may take back only what he entered himself. */
+  readonly actor: string;
 }
 
 /** official: at the circle; referee and director: may decide. */
@@ -30,7 +32,9 @@ export type EntryBody =
   | DisqualificationEntry
   | ReinstatementEntry
   | AdmissionEntry
-  | OrderEntry;
+  | OrderEntry
+  | SignOffEntry
+  | ReopeningEntry;
 
 export type EntryKind = EntryBody['kind'];
 
@@ -71,7 +75,11 @@ export interface CorrectionEntry extends Judgement {
 /** Trials entered on the wrong line: each named one belongs there. One entry for a swap or a whole shift. */
 export interface MoveEntry {
   readonly kind: 'move';
-  readonly moves: readonly { readonly attempt: string; readonly competitor: string; readonly round: number }[];
+  readonly moves: readonly {
+    readonly attempt: string;
+    readonly competitor: string;
+    readonly round: number;
+  }[];
   readonly reason: string;
 }
 
@@ -135,5 +143,17 @@ export interface OrderEntry {
   readonly kind: 'order';
   readonly round: number;
   readonly competitors: readonly string[];
+  readonly reason: string;
+}
+
+/** The result is official. `incomplete` says why, when trials are outstanding (darkness, weather). */
+export interface SignOffEntry {
+  readonly kind: 'sign-off';
+  readonly incomplete: string | null;
+}
+
+/** The official result is open again. */
+export interface ReopeningEntry {
+  readonly kind: 'reopening';
   readonly reason: string;
 }

@@ -1,0 +1,63 @@
+import type { Card } from '../card.js';
+import type { Activity } from './activity.js';
+import type { Entry, Judgement, OrderEntry } from './entry.js';
+import type { CompetitionSetup } from './setup.js';
+import type { HoldCode } from './verdict.js';
+
+/** An entry as the journal keeps it: with what was decided when it came in. */
+export interface JournalItem {
+  readonly entry: Entry;
+  /** Why it was held when it came in; `null`: accepted. */
+  readonly hold: HoldCode | null;
+}
+
+/** A trial as it stands now, after winds, corrections, moves and rulings. */
+export interface AttemptState {
+  readonly id: string;
+  /** Position in the journal, from 1. */
+  readonly sequence: number;
+  readonly competitor: string;
+  readonly round: number;
+  readonly judgement: Judgement;
+  /**
+   * `counts`: in the series. `struck`: a replacement was granted. `displaced`: another trial of the same round was
+   * ruled to count. `dismissed`: ruled not to count. A hold code: outside the places until ruled, or until what is missing comes in.
+   */
+  readonly standing: 'counts' | 'struck' | 'displaced' | 'dismissed' | HoldCode;
+}
+
+export interface CompetitorState {
+  readonly key: string;
+  readonly bib: string;
+  readonly status: 'DNS' | 'DQ' | null;
+  /** By round, index 0 = round 1; ids of the trials that count. */
+  readonly series: readonly (string | null)[];
+}
+
+/** Something a referee has to decide. */
+export interface Question {
+  /** The held entry, or the protested trial. */
+  readonly entry: string;
+  readonly about: 'held' | 'protest';
+  readonly hold: HoldCode | null;
+}
+
+/** The competition at one moment: a pure function of its setup and its journal. */
+export interface CompetitionState {
+  readonly setup: CompetitionSetup;
+  readonly journal: readonly JournalItem[];
+  readonly attempts: ReadonlyMap<string, AttemptState>;
+  readonly competitors: readonly CompetitorState[];
+  readonly questions: readonly Question[];
+  /** What decides places, as it stands. */
+  readonly card: Card;
+  /** As `card`, with every trial that is held under protest counted; `null` when there is none. */
+  readonly cardIfProtestsSucceed: Card | null;
+  /** Orders of call set by officials, by round; the last for a round holds. */
+  readonly orderChanges: ReadonlyMap<number, OrderEntry>;
+  readonly signedOff: boolean;
+  /** Which entries of the journal are in effect. */
+  readonly activity: Activity;
+  /** Two trials count in one round of one competitor; an entry that would lead to this is refused. */
+  readonly clash: boolean;
+}
