@@ -1,0 +1,82 @@
+import type { Card } from '../card.js';
+import type { Cut, CutTies } from '../plan.js';
+import { hasValid, keysOf, type Keys } from '../ranking/keys.js';
+import { placeByBest, placeIn, rank } from '../ranking/ranking.js';
+import type { CutResult } from '../result/result-document.js';
+import { endedBy } from './series.js';
+
+/** One cut as the trials stand. Competitors are positions in the order of competition. */
+export interface CutField {
+  readonly cut: Cut;
+  /** Among whom it was made, rising. */
+  readonly counted: readonly number[];
+  /** In ranking order, equals by the order of competition, then who was admitted. */
+  readonly through: readonly number[];
+}
+
+/**
+ * Who is through each cut of the plan, from the trials there are up to its round: also for a cut that lies ahead, as
+ * it would be made now. A later cut is made among those who are through the one before.
+ */
+export function cutsOf(card: Card): CutResult[] {
+  return cutFieldsOf(card).map(({ cut, through }) => ({
+    after: cut.after,
+    through: through.map((competitor) => card.competitors[competitor]!.bib),
+  }));
+}
+
+/** As {@link cutsOf}, by positions in the order of competition. */
+export function cutFieldsOf(card: Card): CutField[] {
+  const series = card.competitors.map((competitor) => competitor.series);
+  const fields: CutField[] = [];
+  let field: ReadonlySet<number> | null = null;
+  for (const cut of card.plan.cuts) {
+    const counted = countedIn(card, cut, field);
+    const onMerit = throughOnMerit(keysOf(series, cut.after), counted, cut.through, card.plan.cutTies);
+    const through = [...new Set([...onMerit, ...admittedAfter(card, cut)])];
+    fields.push({ cut, counted, through });
+    field = new Set(through);
+  }
+  return fields;
+}
+
+/** All but those who did not start, guests, the disqualified whose series ends by the cut, and who went out before. */
+function countedIn(card: Card, cut: Cut, field: ReadonlySet<number> | null): number[] {
+  const counted: number[] = [];
+  card.competitors.forEach((competitor, index) => {
+    if (competitor.status === 'DNS' || competitor.guest || endedBy(competitor, cut.after)) return;
+    if (field === null || field.has(index)) counted.push(index);
+  });
+  return counted;
+}
+
+function throughOnMerit(keys: Keys, counted: readonly number[], through: number, ties: CutTies): number[] {
+  const { placed, unplaced } = rank(keys, counted);
+  const ranked = placed.map(({ competitor }) => competitor);
+  if (counted.length <= through) return [...ranked, ...unplaced];
+  return ranked.filter((competitor) => goesOn(keys, counted, competitor, through, ties));
+}
+
+/**
+ * Whether the marks take a competitor through a cut. Whoever is level with the last to go on has the same place, so
+ * a place within the number of those who go on is all it needs.
+ */
+export function goesOn(
+  keys: Keys,
+  counted: readonly number[],
+  competitor: number,
+  through: number,
+  ties: CutTies,
+): boolean {
+  if (counted.length <= through) return true;
+  if (!hasValid(keys, competitor)) return false;
+  const placeOf = ties === 'mark' ? placeByBest : placeIn;
+  return placeOf(keys, counted, competitor)! <= through;
+}
+
+function admittedAfter(card: Card, cut: Cut): number[] {
+  return card.admitted
+    .filter(({ after }) => after === cut.after)
+    .map(({ bib }) => card.competitors.findIndex((competitor) => competitor.bib === bib))
+    .filter((competitor) => competitor >= 0);
+}
