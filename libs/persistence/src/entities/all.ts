@@ -1,0 +1,20 @@
+import { Athlete } from './athlete.entity.js';
+import { Club } from './club.entity.js';
+import { Competition } from './competition.entity.js';
+import { Competitor } from './competitor.entity.js';
+import { JournalEntry } from './journal-entry.entity.js';
+import { Meet } from './meet.entity.js';
+import { OfficialResult } from './official-result.entity.js';
+import { Organisation } from './organisation.entity.js';
+
+/** Named one by one: a pattern over files would load a class twice under a test runner. */
+export const ENTITIES = [
+  Organisation,
+  Club,
+  Athlete,
+  Meet,
+  Competition,
+  Competitor,
+  JournalEntry,
+  OfficialResult,
+];

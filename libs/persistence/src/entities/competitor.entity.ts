@@ -1,0 +1,73 @@
+import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
+
+/** One line of a start list. `listedName` and `listedClub` serve where no athlete or club is kept. */
+@Entity('competitor')
+@Unique('competitor_bib_unique', ['organisationId', 'competitionId', 'bib'], {
+  deferrable: 'INITIALLY DEFERRED',
+})
+@Unique('competitor_position_unique', ['organisationId', 'competitionId', 'position'], {
+  deferrable: 'INITIALLY DEFERRED',
+})
+@Unique('competitor_athlete_unique', ['organisationId', 'competitionId', 'athleteId'])
+@Index('competitor_by_athlete', ['organisationId', 'athleteId'])
+@Index('competitor_by_club', ['organisationId', 'clubId'])
+@ForeignKey('competition', ['organisationId', 'competitionId'], ['organisationId', 'id'], {
+  name: 'competitor_competition_fkey',
+})
+@ForeignKey('athlete', ['organisationId', 'athleteId'], ['organisationId', 'id'], {
+  name: 'competitor_athlete_fkey',
+})
+@ForeignKey('club', ['organisationId', 'clubId'], ['organisationId', 'id'], { name: 'competitor_club_fkey' })
+@Check('competitor_one_name', `athlete_id IS NULL OR listed_name IS NULL`)
+@Check('competitor_one_club', `club_id IS NULL OR listed_club IS NULL`)
+@Check('competitor_listed_name_length', `length(listed_name) BETWEEN 1 AND 200`)
+@Check('competitor_listed_club_length', `length(listed_club) BETWEEN 1 AND 200`)
+@Check('competitor_bib_length', `length(bib) BETWEEN 1 AND 64`)
+@Check('competitor_position_range', `position >= 1`)
+@Check('competitor_flight_length', `length(flight) BETWEEN 1 AND 64`)
+@Check('competitor_implement_range', `implement_grams BETWEEN 1 AND 100000`)
+@Check('competitor_written_place_range', `written_place BETWEEN 1 AND 2000`)
+@Check('competitor_written_mark_length', `length(written_mark) BETWEEN 1 AND 20`)
+export class Competitor {
+  @PrimaryColumn('uuid', { primaryKeyConstraintName: 'competitor_pkey' })
+  organisationId: string;
+
+  @PrimaryColumn('uuid', { primaryKeyConstraintName: 'competitor_pkey' })
+  id: string;
+
+  @Column('uuid')
+  competitionId: string;
+
+  @Column('uuid', { nullable: true })
+  athleteId: string | null;
+
+  @Column('text', { nullable: true })
+  listedName: string | null;
+
+  @Column('text', { nullable: true })
+  listedClub: string | null;
+
+  @Column('uuid', { nullable: true })
+  clubId: string | null;
+
+  @Column('text')
+  bib: string;
+
+  @Column('integer')
+  position: number;
+
+  @Column('text', { nullable: true })
+  flight: string | null;
+
+  @Column('boolean', { default: false })
+  guest: boolean;
+
+  @Column('integer', { nullable: true })
+  implementGrams: number | null;
+
+  @Column('integer', { nullable: true })
+  writtenPlace: number | null;
+
+  @Column('text', { nullable: true })
+  writtenMark: string | null;
+}

@@ -1,0 +1,56 @@
+import { Check, Column, Entity, ForeignKey, PrimaryColumn, Unique } from 'typeorm';
+import type { Authority, EntryBody, EntryKind, StoredVerdict } from '../rows.js';
+import { OPTIONAL_INSTANT, SET_BY_CLOCK } from './instant.js';
+import { JOURNAL_CHECKS } from './journal-checks.js';
+
+/** What somebody did or decided, for good: rows are added and never changed. */
+@Entity('journal_entry')
+@Unique('journal_entry_id_unique', ['organisationId', 'entryId'])
+@ForeignKey('competition', ['organisationId', 'competitionId'], ['organisationId', 'id'], {
+  name: 'journal_entry_competition_fkey',
+})
+export class JournalEntry {
+  @PrimaryColumn('uuid', { primaryKeyConstraintName: 'journal_entry_pkey' })
+  organisationId: string;
+
+  @PrimaryColumn('uuid', { primaryKeyConstraintName: 'journal_entry_pkey' })
+  competitionId: string;
+
+  @PrimaryColumn('integer', { primaryKeyConstraintName: 'journal_entry_pkey' })
+  sequence: number;
+
+  @Column('uuid')
+  entryId: string;
+
+  @Column('text')
+  kind: EntryKind;
+
+  @Column('jsonb')
+  body: EntryBody;
+
+  @Column('text')
+  standing: StoredVerdict['standing'];
+
+  @Column('jsonb')
+  verdict: StoredVerdict;
+
+  @Column('text')
+  authority: Authority;
+
+  @Column('text')
+  actor: string;
+
+  @Column('text', { nullable: true })
+  device: string | null;
+
+  @Column(OPTIONAL_INSTANT)
+  deviceAt: string | null;
+
+  @Column(SET_BY_CLOCK)
+  recordedAt: string;
+
+  @Column('text')
+  fingerprint: string;
+}
+
+for (const [name, expression] of Object.entries(JOURNAL_CHECKS)) Check(name, expression)(JournalEntry);

@@ -1,0 +1,36 @@
+export * as organisations from './stores/organisation.store.js';
+export * as clubs from './stores/club.store.js';
+export * as athletes from './stores/athlete.store.js';
+export * as meets from './stores/meet.store.js';
+export * as competitions from './stores/competition.store.js';
+export * as competitors from './stores/competitor.store.js';
+export * as journal from './stores/journal.store.js';
+export * as officialResults from './stores/official-result.store.js';
+
+export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
+export type { AthleteChanges } from './stores/athlete.store.js';
+export type { MeetChanges } from './stores/meet.store.js';
+export type { CompetitorChanges } from './stores/competitor.store.js';
+export type { Appended, NewEntry } from './stores/journal.store.js';
+export type { NewOfficialResult } from './stores/official-result.store.js';
+export type {
+  AthleteRow,
+  ClubRow,
+  CompetitionRow,
+  CompetitionStatus,
+  CompetitorRow,
+  JournalRow,
+  MeetRow,
+  NameDisplay,
+  OfficialResultRow,
+  OrganisationRow,
+  Qualifying,
+  Scoring,
+  Sex,
+  StoredVerdict,
+  Unit,
+} from './rows.js';
+
+export { inSnapshot, inTransaction, reading, type Reads, type Tx } from './transaction.js';
+export { PAGE_LIMIT, PageError, type Page, type PageRequest } from './page.js';
+export { sqlStateOf, violationOf, type Violation } from './violation.js';

@@ -1,0 +1,157 @@
+import type {
+  Authority,
+  CompetitionSetup,
+  EntryBody,
+  EntryKind,
+  EventCode,
+  PlanOverrides,
+  RuleSetCode,
+  Stage,
+  Verdict,
+} from '#rules';
+
+export type { Authority, EntryBody, EntryKind, EventCode, PlanOverrides, RuleSetCode, Stage };
+
+/*
+ * What the tables hold, as plain values. Dates are `YYYY-MM-DD`; instants (`…At`) are RFC 3339 in UTC with
+ * milliseconds; marks are whole units of the competition; ids are UUIDs in lower case.
+ */
+
+export type Unit = CompetitionSetup['unit'];
+export type Sex = 'W' | 'M' | 'X';
+/** How much of a name the public sees. */
+export type NameDisplay = 'full' | 'initials' | 'bib';
+export type CompetitionStatus = 'draft' | 'open' | 'official';
+
+/** A refused entry is answered and not stored. */
+export type StoredVerdict = Exclude<Verdict, { readonly standing: 'refused' }>;
+
+export interface OrganisationRow {
+  readonly id: string;
+  readonly name: string;
+}
+
+export interface ClubRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly name: string;
+}
+
+export interface AthleteRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly givenName: string;
+  readonly familyName: string;
+  readonly sex: Sex;
+  readonly birthDate: string | null;
+  readonly clubId: string | null;
+  /** `null`: as the meet decides. */
+  readonly display: NameDisplay | null;
+}
+
+export interface MeetRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly name: string;
+  readonly venue: string;
+  readonly startsOn: string;
+  readonly endsOn: string;
+  readonly timeZone: string;
+  readonly rules: RuleSetCode;
+  readonly edition: string;
+  readonly minorsDisplay: NameDisplay;
+  /** `null`: not public yet. */
+  readonly publishedAt: string | null;
+}
+
+/** Standard in units of the competition; how many are filled up when too few reach it. */
+export interface Qualifying {
+  readonly standard: number;
+  readonly fill: number;
+}
+
+export interface Scoring {
+  /** Points per place as decimal strings or numbers, as the sheet gave them. */
+  readonly places: readonly (number | string)[];
+  readonly scorersPerClub?: number | null;
+  readonly nonScorers?: 'out' | 'hold';
+}
+
+export interface CompetitionRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly meetId: string;
+  readonly title: string;
+  readonly event: EventCode;
+  readonly rules: RuleSetCode;
+  readonly edition: string;
+  readonly indoor: boolean;
+  readonly stage: Stage;
+  readonly qualifying: Qualifying | null;
+  readonly plan: PlanOverrides;
+  readonly unit: Unit;
+  readonly categorySex: Sex | null;
+  readonly categoryAge: string | null;
+  readonly implementGrams: number | null;
+  readonly scoring: Scoring | null;
+  readonly status: CompetitionStatus;
+  /** Rises with every change that a reader could see, never falls. */
+  readonly version: number;
+  /** The number of entries in the journal. */
+  readonly lastSequence: number;
+  readonly startsAt: string | null;
+}
+
+export interface CompetitorRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly competitionId: string;
+  readonly athleteId: string | null;
+  /** Only without an athlete. */
+  readonly listedName: string | null;
+  /** Only without a club. */
+  readonly listedClub: string | null;
+  readonly clubId: string | null;
+  readonly bib: string;
+  /** Place in the original order, from 1. */
+  readonly position: number;
+  readonly flight: string | null;
+  readonly guest: boolean;
+  readonly implementGrams: number | null;
+  readonly writtenPlace: number | null;
+  readonly writtenMark: string | null;
+}
+
+export interface JournalRow {
+  readonly organisationId: string;
+  readonly competitionId: string;
+  /** From 1, without gaps. */
+  readonly sequence: number;
+  readonly entryId: string;
+  readonly kind: EntryKind;
+  /** `body.kind` equals `kind`. */
+  readonly body: EntryBody;
+  readonly standing: StoredVerdict['standing'];
+  readonly verdict: StoredVerdict;
+  readonly authority: Authority;
+  readonly actor: string;
+  readonly device: string | null;
+  /** The device's own clock, believed by nobody. */
+  readonly deviceAt: string | null;
+  readonly recordedAt: string;
+  /** SHA-256 of what the device sent, 64 hexadecimal digits: the same id with another one is another entry. */
+  readonly fingerprint: string;
+}
+
+export interface OfficialResultRow {
+  readonly organisationId: string;
+  readonly competitionId: string;
+  /** From 1; a new one for each signature after a reopening. */
+  readonly revision: number;
+  /** The journal is counted up to this entry. */
+  readonly sequence: number;
+  readonly sheet: object;
+  readonly result: object;
+  readonly signedBy: string;
+  readonly signedAt: string;
+}

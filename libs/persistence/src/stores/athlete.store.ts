@@ -1,0 +1,67 @@
+import { In } from 'typeorm';
+import { Athlete } from '../entities/athlete.entity.js';
+import {
+  checkedFirst,
+  pageOf,
+  readCursor,
+  TEXT_FORM,
+  UUID_FORM,
+  type Page,
+  type PageRequest,
+} from '../page.js';
+import type { AthleteRow } from '../rows.js';
+import { managerOf, type Reads, type Tx } from '../transaction.js';
+
+export type AthleteChanges = Partial<Omit<AthleteRow, 'organisationId' | 'id'>>;
+
+export async function insert(tx: Tx, row: AthleteRow): Promise<void> {
+  await managerOf(tx).insert(Athlete, row);
+}
+
+/** False: there is no such athlete. */
+export async function update(
+  tx: Tx,
+  organisationId: string,
+  id: string,
+  changes: AthleteChanges,
+): Promise<boolean> {
+  if (Object.keys(changes).length === 0) return (await find(tx, organisationId, id)) !== null;
+  const { affected } = await managerOf(tx).update(Athlete, { organisationId, id }, changes);
+  return affected === 1;
+}
+
+export async function find(at: Reads, organisationId: string, id: string): Promise<AthleteRow | null> {
+  return managerOf(at).findOneBy(Athlete, { organisationId, id });
+}
+
+/** Those of `ids` that there are, in no order. */
+export async function byIds(
+  at: Reads,
+  organisationId: string,
+  ids: readonly string[],
+): Promise<AthleteRow[]> {
+  return managerOf(at).findBy(Athlete, { organisationId, id: In([...ids]) });
+}
+
+/** By family name, then given name. */
+export async function page(
+  at: Reads,
+  organisationId: string,
+  request: PageRequest,
+): Promise<Page<AthleteRow>> {
+  const first = checkedFirst(request.first);
+  const query = managerOf(at)
+    .createQueryBuilder(Athlete, 'athlete')
+    .where('athlete.organisationId = :organisationId', { organisationId })
+    .orderBy({ 'athlete.familyName': 'ASC', 'athlete.givenName': 'ASC', 'athlete.id': 'ASC' })
+    .limit(first + 1);
+  if (request.after != null) {
+    const [family, given, id] = readCursor(request.after, [TEXT_FORM, TEXT_FORM, UUID_FORM]);
+    query.andWhere('(athlete.familyName, athlete.givenName, athlete.id) > (:family, :given, :id)', {
+      family,
+      given,
+      id,
+    });
+  }
+  return pageOf(await query.getMany(), first, (row) => [row.familyName, row.givenName, row.id]);
+}

@@ -1,0 +1,87 @@
+import { In } from 'typeorm';
+import { Competition } from '../entities/competition.entity.js';
+import type { CompetitionRow } from '../rows.js';
+import { managerOf, type Reads, type Tx } from '../transaction.js';
+
+/** A new competition begins as a draft, at version 0, with an empty journal. */
+export type NewCompetition = Omit<CompetitionRow, 'status' | 'version' | 'lastSequence'>;
+/** `lastSequence` moves with the journal alone, `version` with every change. */
+export type CompetitionChanges = Partial<
+  Omit<CompetitionRow, 'organisationId' | 'id' | 'meetId' | 'version' | 'lastSequence'>
+>;
+
+export async function insert(tx: Tx, row: NewCompetition): Promise<void> {
+  await managerOf(tx).insert(Competition, row);
+}
+
+export async function find(at: Reads, organisationId: string, id: string): Promise<CompetitionRow | null> {
+  return managerOf(at).findOneBy(Competition, { organisationId, id });
+}
+
+/** Those of `ids` that there are, in no order. */
+export async function byIds(
+  at: Reads,
+  organisationId: string,
+  ids: readonly string[],
+): Promise<CompetitionRow[]> {
+  return managerOf(at).findBy(Competition, { organisationId, id: In([...ids]) });
+}
+
+/** The competitions of a meet by time, those without a time last. */
+export async function ofMeet(at: Reads, organisationId: string, meetId: string): Promise<CompetitionRow[]> {
+  return managerOf(at).find(Competition, {
+    where: { organisationId, meetId },
+    order: { startsAt: { direction: 'ASC', nulls: 'LAST' }, title: 'ASC', id: 'ASC' },
+  });
+}
+
+/**
+ * Locks the competition's row until the transaction ends, so that whatever is decided from what is read afterwards
+ * still holds when it is stored. Waits for whoever has the lock. `null`: there is no such competition.
+ */
+export async function lock(tx: Tx, organisationId: string, id: string): Promise<CompetitionRow | null> {
+  return managerOf(tx)
+    .createQueryBuilder(Competition, 'competition')
+    .setLock('pessimistic_write')
+    .where({ organisationId, id })
+    .getOne();
+}
+
+/** The version that a reader would see now; `null`: there is no such competition. */
+export async function versionOf(at: Reads, organisationId: string, id: string): Promise<number | null> {
+  const rows = await managerOf(at).query<{ version: number }[]>(
+    `SELECT version FROM competition WHERE organisation_id = $1 AND id = $2`,
+    [organisationId, id],
+  );
+  return rows[0]?.version ?? null;
+}
+
+/** Makes a change known that lies in another table (the start list). Returns the new version. */
+export async function bumpVersion(tx: Tx, organisationId: string, id: string): Promise<number> {
+  const [rows] = await managerOf(tx).query<[{ version: number }[], number]>(
+    `UPDATE competition SET version = version + 1 WHERE organisation_id = $1 AND id = $2 RETURNING version`,
+    [organisationId, id],
+  );
+  const row = rows[0];
+  if (row === undefined) throw new Error(`Competition ${id} is not there to be changed.`);
+  return row.version;
+}
+
+/**
+ * Changes the competition if it still has the version that the caller knows. Returns the new version; `null`: it has
+ * moved on (or is not there), and nothing was changed.
+ */
+export async function updateAt(
+  tx: Tx,
+  organisationId: string,
+  id: string,
+  expectedVersion: number,
+  changes: CompetitionChanges,
+): Promise<number | null> {
+  const { affected } = await managerOf(tx).update(
+    Competition,
+    { organisationId, id, version: expectedVersion },
+    { ...changes, version: expectedVersion + 1 },
+  );
+  return affected === 1 ? expectedVersion + 1 : null;
+}

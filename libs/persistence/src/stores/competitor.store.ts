@@ -1,0 +1,73 @@
+import { Competitor } from '../entities/competitor.entity.js';
+import type { CompetitorRow } from '../rows.js';
+import { managerOf, type Reads, type Tx } from '../transaction.js';
+
+export type CompetitorChanges = Partial<Omit<CompetitorRow, 'organisationId' | 'id' | 'competitionId'>>;
+
+/*
+ * Whoever changes a start list holds the competition's lock and bumps its version. Bibs and positions may clash on
+ * the way; they are compared when the transaction ends.
+ */
+
+export async function insert(tx: Tx, rows: readonly CompetitorRow[]): Promise<void> {
+  if (rows.length > 0) await managerOf(tx).insert(Competitor, [...rows]);
+}
+
+/** False: there is no such competitor. */
+export async function update(
+  tx: Tx,
+  organisationId: string,
+  id: string,
+  changes: CompetitorChanges,
+): Promise<boolean> {
+  if (Object.keys(changes).length === 0) return (await find(tx, organisationId, id)) !== null;
+  const { affected } = await managerOf(tx).update(Competitor, { organisationId, id }, changes);
+  return affected === 1;
+}
+
+/** Gives the competitors the positions 1, 2, … in the order of `ids`. Returns how many there were. */
+export async function reposition(
+  tx: Tx,
+  organisationId: string,
+  competitionId: string,
+  ids: readonly string[],
+): Promise<number> {
+  const [, affected] = await managerOf(tx).query<[unknown[], number]>(
+    `UPDATE competitor SET position = wanted.position
+       FROM unnest($3::uuid[]) WITH ORDINALITY AS wanted (id, position)
+      WHERE competitor.organisation_id = $1 AND competitor.competition_id = $2 AND competitor.id = wanted.id`,
+    [organisationId, competitionId, ids],
+  );
+  return affected;
+}
+
+/** Takes a competitor off the start list. False: there is no such competitor. */
+export async function remove(tx: Tx, organisationId: string, id: string): Promise<boolean> {
+  const { affected } = await managerOf(tx).delete(Competitor, { organisationId, id });
+  return affected === 1;
+}
+
+export async function find(at: Reads, organisationId: string, id: string): Promise<CompetitorRow | null> {
+  return managerOf(at).findOneBy(Competitor, { organisationId, id });
+}
+
+/** The start list in its order. */
+export async function ofCompetition(
+  at: Reads,
+  organisationId: string,
+  competitionId: string,
+): Promise<CompetitorRow[]> {
+  return managerOf(at).find(Competitor, {
+    where: { organisationId, competitionId },
+    order: { position: 'ASC' },
+  });
+}
+
+/** Where an athlete has been entered. */
+export async function ofAthlete(
+  at: Reads,
+  organisationId: string,
+  athleteId: string,
+): Promise<CompetitorRow[]> {
+  return managerOf(at).find(Competitor, { where: { organisationId, athleteId }, order: { id: 'ASC' } });
+}

@@ -1,0 +1,90 @@
+import { MoreThan } from 'typeorm';
+import { JournalEntry } from '../entities/journal-entry.entity.js';
+import { checkedFirst, pageOf, readCursor, SEQUENCE_FORM, type Page, type PageRequest } from '../page.js';
+import type { JournalRow } from '../rows.js';
+import { managerOf, type Reads, type Tx } from '../transaction.js';
+
+/** The database gives an entry its sequence and its time. */
+export type NewEntry = Omit<JournalRow, 'sequence' | 'recordedAt'>;
+
+export interface Appended {
+  readonly sequence: number;
+  /** Of the competition, with this entry. */
+  readonly version: number;
+  readonly recordedAt: string;
+}
+
+/**
+ * Appends one entry and counts it in the competition, in one statement. The caller holds the competition's lock.
+ * Throws a `unique` violation of `journal_entry_id_unique` when an entry of that id is there already, in whichever
+ * competition; the transaction is lost then.
+ */
+export async function append(tx: Tx, entry: NewEntry): Promise<Appended> {
+  const rows = await managerOf(tx).query<(Omit<Appended, 'recordedAt'> & { recordedAt: Date | string })[]>(
+    `WITH counted AS (
+       UPDATE competition SET last_sequence = last_sequence + 1, version = version + 1
+        WHERE organisation_id = $1 AND id = $2 RETURNING last_sequence, version
+     )
+     INSERT INTO journal_entry (organisation_id, competition_id, sequence, entry_id, kind, body, standing, verdict,
+                                authority, actor, device, device_at, fingerprint)
+     SELECT $1, $2, last_sequence, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12 FROM counted
+     RETURNING sequence, (SELECT version FROM counted) AS version, recorded_at AS "recordedAt"`,
+    [
+      entry.organisationId,
+      entry.competitionId,
+      entry.entryId,
+      entry.kind,
+      JSON.stringify(entry.body),
+      entry.standing,
+      JSON.stringify(entry.verdict),
+      entry.authority,
+      entry.actor,
+      entry.device,
+      entry.deviceAt,
+      entry.fingerprint,
+    ],
+  );
+  const row = rows[0];
+  if (row === undefined)
+    throw new Error(`Competition ${entry.competitionId} is not there to be recorded in.`);
+  return { ...row, recordedAt: new Date(row.recordedAt).toISOString() };
+}
+
+/** The entry of that id in whichever competition, to answer one that is sent again; `null`: not recorded yet. */
+export async function findEntry(
+  at: Reads,
+  organisationId: string,
+  entryId: string,
+): Promise<JournalRow | null> {
+  return managerOf(at).findOneBy(JournalEntry, { organisationId, entryId });
+}
+
+/** All entries after `afterSequence` in the order of recording; 0 reads the whole journal. */
+export async function read(
+  at: Reads,
+  organisationId: string,
+  competitionId: string,
+  afterSequence: number,
+): Promise<JournalRow[]> {
+  return managerOf(at).find(JournalEntry, {
+    where: { organisationId, competitionId, sequence: MoreThan(afterSequence) },
+    order: { sequence: 'ASC' },
+  });
+}
+
+/** In the order of recording. */
+export async function page(
+  at: Reads,
+  organisationId: string,
+  competitionId: string,
+  request: PageRequest,
+): Promise<Page<JournalRow>> {
+  const first = checkedFirst(request.first);
+  const after = request.after == null ? 0 : Number(readCursor(request.after, [SEQUENCE_FORM])[0]);
+  const rows = await managerOf(at).find(JournalEntry, {
+    where: { organisationId, competitionId, sequence: MoreThan(after) },
+    order: { sequence: 'ASC' },
+    take: first + 1,
+  });
+  return pageOf(rows, first, (row) => [row.sequence]);
+}

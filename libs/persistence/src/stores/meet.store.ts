@@ -1,0 +1,59 @@
+import { Meet } from '../entities/meet.entity.js';
+import {
+  checkedFirst,
+  DATE_FORM,
+  pageOf,
+  readCursor,
+  UUID_FORM,
+  type Page,
+  type PageRequest,
+} from '../page.js';
+import type { MeetRow } from '../rows.js';
+import { managerOf, type Reads, type Tx } from '../transaction.js';
+
+export type MeetChanges = Partial<Omit<MeetRow, 'organisationId' | 'id'>>;
+
+export async function insert(tx: Tx, row: MeetRow): Promise<void> {
+  await managerOf(tx).insert(Meet, row);
+}
+
+/** False: there is no such meet. */
+export async function update(
+  tx: Tx,
+  organisationId: string,
+  id: string,
+  changes: MeetChanges,
+): Promise<boolean> {
+  if (Object.keys(changes).length === 0) return (await find(tx, organisationId, id)) !== null;
+  const { affected } = await managerOf(tx).update(Meet, { organisationId, id }, changes);
+  return affected === 1;
+}
+
+export async function find(at: Reads, organisationId: string, id: string): Promise<MeetRow | null> {
+  return managerOf(at).findOneBy(Meet, { organisationId, id });
+}
+
+export interface MeetPageRequest extends PageRequest {
+  /** Only meets that the public may see. */
+  readonly published?: boolean;
+}
+
+/** The latest first. */
+export async function page(
+  at: Reads,
+  organisationId: string,
+  request: MeetPageRequest,
+): Promise<Page<MeetRow>> {
+  const first = checkedFirst(request.first);
+  const query = managerOf(at)
+    .createQueryBuilder(Meet, 'meet')
+    .where('meet.organisationId = :organisationId', { organisationId })
+    .orderBy({ 'meet.startsOn': 'DESC', 'meet.id': 'DESC' })
+    .limit(first + 1);
+  if (request.published === true) query.andWhere('meet.publishedAt IS NOT NULL');
+  if (request.after != null) {
+    const [startsOn, id] = readCursor(request.after, [DATE_FORM, UUID_FORM]);
+    query.andWhere('(meet.startsOn, meet.id) < (:startsOn, :id)', { startsOn, id });
+  }
+  return pageOf(await query.getMany(), first, (row) => [row.startsOn, row.id]);
+}
