@@ -1,10 +1,11 @@
 import type { EventCode } from '../codes.js';
+import { eventOf } from '../events/event.js';
 import { foulsOf } from '../foul-rules.js';
 import { citation, cited } from './citing.js';
 import { eachEvent } from './each-event.js';
 import type { Cited, RuleSet, VerticalTimeAllowed } from './rule-set.js';
 
-const VERTICAL_TIME = 'The text read is of 2018; one minute in place of half a minute is from memory.';
+const TIME_READ = 'The text read is of 2018; one minute in place of half a minute is from memory.';
 
 /**
  * World Athletics, Technical Rules (TR) and Competition Rules (CR) in the numbering since 2020. The other rule sets
@@ -40,7 +41,7 @@ export const WA_2024: RuleSet = {
     ),
   ),
   windLimit: cited(20, 'WA CR31, wind for records', 'read in part'),
-  timeAllowed: cited({ trialS: 60, consecutiveS: 120 }, 'WA TR25.17', 'memory', VERTICAL_TIME),
+  timeAllowed: cited({ trialS: 60, consecutiveS: 120 }, 'WA TR25.17', 'memory', TIME_READ),
   verticalTimeAllowed: {
     'high-jump': verticalTime({ twoOrThreeS: 90, oneS: 180, consecutiveS: 120 }),
     'pole-vault': verticalTime({ twoOrThreeS: 120, oneS: 300, consecutiveS: 180 }),
@@ -55,14 +56,12 @@ export const WA_2024: RuleSet = {
 };
 
 function measuringRule(event: EventCode): string {
-  switch (event) {
-    case 'high-jump':
-    case 'pole-vault':
+  switch (eventOf(event).kind) {
+    case 'vertical-jump':
       return 'TR26, measurement';
-    case 'long-jump':
-    case 'triple-jump':
+    case 'horizontal-jump':
       return 'TR30, measurement';
-    default:
+    case 'throw':
       return 'TR32, measurement';
   }
 }
@@ -70,5 +69,5 @@ function measuringRule(event: EventCode): string {
 function verticalTime(
   seconds: Pick<VerticalTimeAllowed, 'twoOrThreeS' | 'oneS' | 'consecutiveS'>,
 ): Cited<VerticalTimeAllowed> {
-  return cited({ moreThanThreeS: 60, firstTrialS: 60, ...seconds }, 'WA TR25.17', 'memory', VERTICAL_TIME);
+  return cited({ moreThanThreeS: 60, firstTrialS: 60, ...seconds }, 'WA TR25.17', 'memory', TIME_READ);
 }
