@@ -18,3 +18,46 @@ export * from './fouls.js';
 export * from './plan.js';
 export * from './trial.js';
 export * from './result/result-document.js';
+export { editionsOf, ruleSet, RULE_SETS } from './rule-sets/index.js';
+export type {
+  Citation,
+  Cited,
+  FlightSize,
+  Precision,
+  RuleSet,
+  TimeAllowed,
+  VerticalTimeAllowed,
+} from './rule-sets/rule-set.js';
+export { FOULS, foulsOf, type Foul, type FoulRule } from './foul-rules.js';
+export { eventOf, imperialOf, isFarOutside } from './events/event.js';
+export type { EventKind, EventRules, PlausibleRange } from './events/event-rules.js';
+export { MAX_ROUNDS, resolvePlan, type PlanProblem, type ResolvedPlan } from './progression/resolve-plan.js';
+export { cutsOf } from './progression/cuts.js';
+export { orderOf } from './progression/order.js';
+export {
+  compareMarks,
+  formatMark,
+  isMark,
+  MAX_MARK,
+  parseMark,
+  type Mark,
+  type Unit,
+} from './quantities/mark.js';
+export { toImperial, toMetric, type ImperialStyle } from './quantities/conversion.js';
+export { displayMark } from './quantities/display.js';
+export {
+  isOnStep,
+  measureDown,
+  measureDownMillimetres,
+  parseReading,
+  type Reading,
+} from './quantities/measuring.js';
+export { formatPoints, type Fraction } from './quantities/fraction.js';
+export {
+  formatWind,
+  isWindLegal,
+  MAX_WIND_TENTHS,
+  parseWind,
+  roundWindUp,
+  type Wind,
+} from './quantities/wind.js';
