@@ -61,3 +61,30 @@ export {
   roundWindUp,
   type Wind,
 } from './quantities/wind.js';
+export type * from './vertical/vertical-card.js';
+export {
+  formatJumpOffTry,
+  formatVerticalCell,
+  parseJumpOffTry,
+  parseVerticalCell,
+} from './vertical/vertical-cell.js';
+export { verticalStanding, type VerticalStanding } from './vertical/vertical-standing.js';
+export { rankVertical, type VerticalDecidedBy, type VerticalPlacing } from './vertical/vertical-ranking.js';
+export { countVertical, type VerticalResult } from './vertical/count-vertical.js';
+export type { CombinedCard, CombinedCompetitor, CombinedMark } from './combined/combined-card.js';
+export type { CombinedResultDocument, CombinedRow } from './combined/combined-result.js';
+export { parseCombinedMark, type Timing } from './combined/combined-mark.js';
+export { COMBINED_TABLE_CODES, COMBINED_TABLES, type CombinedTableCode } from './combined/combined-tables.js';
+export { combinedPoints, countCombined } from './combined/count-combined.js';
+export type { CombinedEventCode, ScoringSex } from './combined/scoring-table.js';
+export { parsePlacePoints, type Scoring } from './scoring/scoring.js';
+export { scoreRows, type PlacedRow, type ScoredRow } from './scoring/shared-points.js';
+export { clubTable } from './scoring/club-table.js';
+export {
+  scoreMeet,
+  scoreResult,
+  type ClubMembers,
+  type MeetEvent,
+  type MeetResultDocument,
+  type ScoredResult,
+} from './scoring/score-result.js';

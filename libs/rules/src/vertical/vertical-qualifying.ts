@@ -1,11 +1,8 @@
-import type { AdmittedBy } from '../codes.js';
 import type { ResultRow } from '../result/result-document.js';
 import type { VerticalCard } from './vertical-card.js';
 import type { VerticalPlacing } from './vertical-ranking.js';
 
-export type Qualified = NonNullable<ResultRow['qualified']>;
-
-const ADMITTED: Readonly<Record<AdmittedBy, Qualified>> = { R: 'qR', J: 'qJ', D: 'qD' };
+export type VerticalQualified = NonNullable<ResultRow['qualified']>;
 
 /**
  * Who goes on from a qualification, by bib: all who cleared the standard or more; if they are fewer than the field is
@@ -15,22 +12,17 @@ const ADMITTED: Readonly<Record<AdmittedBy, Qualified>> = { R: 'qR', J: 'qJ', D:
 export function verticalQualifiers(
   card: VerticalCard,
   placings: readonly VerticalPlacing[],
-): ReadonlyMap<string, Qualified> {
-  const qualified = new Map<string, Qualified>();
+): ReadonlyMap<string, VerticalQualified> {
+  const qualified = new Map<string, VerticalQualified>();
   if (card.qualifying === null) return qualified;
   const { standard, fill } = card.qualifying;
-  const lastPlace = lastPlaceThatGoesOn(placings, fill);
   for (const { competitor, standing, place } of placings) {
     if ((card.heights[standing.best] ?? 0) >= standard) qualified.set(competitor.bib, 'Q');
-    else if (place <= lastPlace) qualified.set(competitor.bib, 'q');
+    // Those with the standard are placed before all others, and level competitors share the place.
+    else if (place <= fill) qualified.set(competitor.bib, 'q');
   }
-  for (const { bib, by } of card.admitted) {
-    if (!qualified.has(bib)) qualified.set(bib, ADMITTED[by]);
+  for (const { bib, after, by } of card.admitted) {
+    if (after === null && !qualified.has(bib)) qualified.set(bib, `q${by}`);
   }
   return qualified;
-}
-
-/** The place of the last who fills the field, whom equals share; those with the standard are always ahead. */
-function lastPlaceThatGoesOn(placings: readonly VerticalPlacing[], fill: number): number {
-  return fill === 0 ? 0 : (placings[fill - 1]?.place ?? placings.length);
 }
