@@ -1,0 +1,153 @@
+import fc from 'fast-check';
+import {
+  apply,
+  applyAll,
+  restoreCompetition,
+  type CompetitionState,
+  type Entry,
+  type EntryBody,
+  type JournalItem,
+} from '#rules';
+import { correction, discus, trial } from './support/competition.js';
+
+const RUNS = 20_000;
+const COMPETITORS = 4;
+const setup = discus(COMPETITORS, {
+  plan: { ...discus(1).plan, rounds: 4, cuts: [{ after: 2, through: 2 }], reorderAfter: [2] },
+});
+const KEYS = setup.competitors.map((competitor) => competitor.key);
+
+const key = fc.constantFrom(...KEYS);
+const round = fc.integer({ min: 1, max: 4 });
+const cell = fc.constantFrom('50.00', '51.00', '52.00', 'X', '-', 'r', 'O');
+/** An earlier entry: `naming` turns the number into the id of one that exists. */
+const earlier = fc.nat({ max: 14 }).map((at) => `e${at}`);
+
+function naming<T>(value: T, madeSoFar: number): T {
+  const named = JSON.stringify(value).replace(
+    /"e(\d+)"/g,
+    (_, at: string) => `"e${Number(at) % Math.max(madeSoFar, 1)}"`,
+  );
+  return JSON.parse(named) as T;
+}
+
+const anyBody: fc.Arbitrary<EntryBody> = fc.oneof(
+  { weight: 14, arbitrary: fc.tuple(key, round, cell).map(([who, at, how]) => trial(who, at, how)) },
+  { weight: 1, arbitrary: fc.tuple(key, round).map(([who, at]) => trial(who, at, 'X', { protested: 5300 })) },
+  { weight: 3, arbitrary: fc.tuple(earlier, cell).map(([attempt, how]) => correction(attempt, how)) },
+  {
+    weight: 3,
+    arbitrary: earlier.map((entry): EntryBody => ({ kind: 'reversal', entry, reason: 'in error' })),
+  },
+  {
+    weight: 2,
+    arbitrary: earlier.map((attempt): EntryBody => ({ kind: 'replacement', attempt, reason: 'hindered' })),
+  },
+  {
+    weight: 3,
+    arbitrary: fc
+      .tuple(earlier, fc.constantFrom('count' as const, 'dismiss' as const))
+      .map(([entry, decision]): EntryBody => ({ kind: 'ruling', entry, decision, reason: 'heard' })),
+  },
+  {
+    weight: 2,
+    arbitrary: fc
+      .array(fc.record({ attempt: earlier, competitor: key, round }), { minLength: 1, maxLength: 3 })
+      .map((moves): EntryBody => ({ kind: 'move', moves, reason: 'wrong line' })),
+  },
+  {
+    weight: 1,
+    arbitrary: fc
+      .tuple(key, fc.constantFrom('DNS' as const, 'started' as const))
+      .map(([competitor, status]): EntryBody => ({ kind: 'start', competitor, status })),
+  },
+  {
+    weight: 1,
+    arbitrary: key.map(
+      (c): EntryBody => ({ kind: 'disqualification', competitor: c, rule: 'TR7', reason: 'x' }),
+    ),
+  },
+  {
+    weight: 1,
+    arbitrary: key.map((c): EntryBody => ({ kind: 'reinstatement', competitor: c, reason: 'x' })),
+  },
+  {
+    weight: 1,
+    arbitrary: key.map(
+      (c): EntryBody => ({ kind: 'admission', competitor: c, after: 2, admittedBy: 'R', reason: 'x' }),
+    ),
+  },
+  { weight: 1, arbitrary: fc.constant<EntryBody>({ kind: 'sign-off', incomplete: 'dark' }) },
+  { weight: 1, arbitrary: fc.constant<EntryBody>({ kind: 'reopening', reason: 'x' }) },
+);
+
+const journalOf = fc
+  .array(fc.tuple(anyBody, fc.constantFrom('official' as const, 'referee' as const)), { maxLength: 15 })
+  .map((bodies) =>
+    bodies.map(([body, by], at) => ({ id: `e${at}`, by, actor: by, ...naming(body, at) }) as Entry),
+  );
+
+/** A state as bytes: maps and sets in the order in which they were filled. */
+function bytes(state: CompetitionState): string {
+  return JSON.stringify(state, (_, value: unknown) =>
+    value instanceof Map || value instanceof Set ? [...(value as Iterable<unknown>)] : value,
+  );
+}
+
+/** Several journals that have something in them are worth more than one long one: seeds are fast-check's own. */
+const check = (property: fc.IProperty<unknown>): void => fc.assert(property, { numRuns: RUNS });
+
+describe('the fold', () => {
+  it('gives the same state to the byte, entry by entry or from the stored journal', () => {
+    let holds = 0;
+    let rulings = 0;
+    check(
+      fc.property(journalOf as fc.Arbitrary<unknown>, (given) => {
+        const { state } = applyAll(setup, given as Entry[]);
+        const stored = JSON.parse(JSON.stringify(state.journal)) as JournalItem[];
+        expect(bytes(restoreCompetition(setup, stored))).toBe(bytes(state));
+        holds += state.questions.length;
+        rulings += state.activity.rulings.size;
+      }),
+    );
+    // The journals that were tried did contain questions and rulings.
+    expect(holds).toBeGreaterThan(RUNS / 10);
+    expect(rulings).toBeGreaterThan(RUNS / 50);
+  });
+
+  it('a correction and its reversal restore what counts', () => {
+    let corrected = 0;
+    check(
+      fc.property(fc.tuple(journalOf, earlier, cell) as fc.Arbitrary<unknown>, (given) => {
+        const [entries, attempt, how] = given as [Entry[], string, string];
+        const { state } = applyAll(setup, entries);
+        const referee = { by: 'referee', actor: 'rolf' } as const;
+        const after = apply(state, { id: 'c', ...referee, ...correction(attempt, how) });
+        if (after.verdict.standing !== 'accepted') return;
+        const back = apply(after.state, { id: 'r', ...referee, kind: 'reversal', entry: 'c', reason: 'no' });
+        // The way back may itself touch a cut: then it is held, and nothing has changed.
+        if (back.verdict.standing === 'accepted') expect(back.state.card).toEqual(state.card);
+        else expect(back.state.card).toEqual(after.state.card);
+        corrected++;
+      }),
+    );
+    expect(corrected).toBeGreaterThan(RUNS / 50);
+  });
+
+  it('refusals leave no trace, holds leave the places alone, and every trial is kept', () => {
+    check(
+      fc.property(fc.tuple(journalOf, anyBody) as fc.Arbitrary<unknown>, (given) => {
+        const [entries, body] = given as [Entry[], EntryBody];
+        const { state } = applyAll(setup, entries);
+        const { state: after, verdict } = apply(state, { id: 'n', by: 'official', actor: 'o', ...body });
+        if (verdict.standing === 'refused') expect(after).toBe(state);
+        else expect(after.journal).toHaveLength(state.journal.length + 1);
+        if (verdict.standing === 'held') {
+          expect(after.card).toEqual(state.card);
+          expect(after.questions.map((question) => question.entry)).toContain('n');
+        }
+        expect(after.clash).toBe(false);
+      }),
+    );
+  });
+});
