@@ -2,7 +2,7 @@ import { BESIDE_MAY, IMPORT_TABLE, type Row } from './import-table.js';
 import type { Import } from './imports-of.js';
 import { fits, fitsOne } from './path-pattern.js';
 
-const BARREL = /(^|\/)index\.ts$/;
+const FRONT_DOOR = /^libs\/[^/]+\/src\/index\.ts$/;
 
 export function rowOf(path: string): Row | null {
   return IMPORT_TABLE.find((row) => fits(path, row.files)) ?? null;
@@ -19,7 +19,7 @@ export function objectionTo(found: Import): string | null {
   const row = rowOf(found.from);
   const where = `${found.from}:${found.line}`;
   if (row === null) return `${where} lies in no folder that the import table knows`;
-  if (BARREL.test(found.to) && fits(found.to, row.files) && !found.from.startsWith('tests/')) {
+  if (FRONT_DOOR.test(found.to) && fits(found.to, row.files) && !found.from.startsWith('tests/')) {
     return `${where} may not import ${found.to} because a library’s front door is for the others; inside, import the file itself`;
   }
   if (allowed(row, found)) return null;

@@ -41,6 +41,7 @@ describe('the check of purity', () => {
     `interface Signed { readonly Date: string }`,
     `const longest = Math.max(1, 2);`,
     `const { Date: day } = entry;`,
+    `function count(document: Sheet) { return document.rows; }`,
   ])('lets %s pass', (text) => {
     expect(impuritiesIn({ path: 'a.ts', text })).toEqual([]);
   });

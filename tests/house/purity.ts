@@ -38,9 +38,19 @@ function isReference(node: ts.Identifier): boolean {
   return !declares || ts.isShorthandPropertyAssignment(parent);
 }
 
-function reachOf(node: ts.Node): string | null {
+/** Names that the file gives itself: a variable called `document` is no page. */
+function ownNames(source: ts.SourceFile): ReadonlySet<string> {
+  const names = new Set<string>();
+  eachNode(source, (node) => {
+    const declares = ts.isVariableDeclaration(node) || ts.isParameter(node) || ts.isBindingElement(node);
+    if (declares && ts.isIdentifier(node.name)) names.add(node.name.text);
+  });
+  return names;
+}
+
+function reachOf(node: ts.Node, own: ReadonlySet<string>): string | null {
   if (ts.isIdentifier(node)) {
-    const brings = isReference(node) ? REACHING.get(node.text) : undefined;
+    const brings = isReference(node) && !own.has(node.text) ? REACHING.get(node.text) : undefined;
     return brings === undefined ? null : `${node.text} brings in ${brings}`;
   }
   if (ts.isPropertyAccessExpression(node)) {
@@ -63,10 +73,11 @@ function remembers(node: ts.Node): boolean {
 /** What keeps a file from being pure, as sentences. */
 export function impuritiesIn(file: SourceFile): string[] {
   const source = parse(file);
+  const own = ownNames(source);
   const found: string[] = [];
   eachNode(source, (node) => {
     const where = `${file.path}:${lineOf(source, node)}`;
-    const reach = reachOf(node);
+    const reach = reachOf(node, own);
     if (reach !== null) found.push(`${where} ${reach}`);
     if (waits(node)) found.push(`${where} waits; the rules answer at once`);
     if (remembers(node)) found.push(`${where} remembers something from one call to the next`);

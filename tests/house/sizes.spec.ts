@@ -10,8 +10,8 @@ import {
 const files = typeScriptFiles();
 
 describe('sizes', () => {
-  it(`no file is longer than ${FILE_LINES_MAX} lines`, () => {
-    const long = files.filter((file) => linesOf(file) > FILE_LINES_MAX);
+  it(`no file is longer than ${FILE_LINES_MAX} lines, no test file than ${SPEC_LINES_MAX}`, () => {
+    const long = files.filter(isTooLong);
     expect(long.map((file) => `${file.path} (${linesOf(file)})`)).toEqual([]);
   });
 
@@ -35,6 +35,14 @@ describe('the check of sizes', () => {
   it('counts the last line, with and without its end', () => {
     expect(linesOf({ path: 'a.ts', text: 'a\nb\n' })).toBe(2);
     expect(linesOf({ path: 'a.ts', text: 'a\nb' })).toBe(2);
+  });
+
+  it('finds a file of one line too many', () => {
+    const file = (path: string, lines: number) => ({ path, text: '\n'.repeat(lines) });
+    expect(isTooLong(file('a.ts', FILE_LINES_MAX + 1))).toBe(true);
+    expect(isTooLong(file('a.ts', FILE_LINES_MAX))).toBe(false);
+    expect(isTooLong(file('a.spec.ts', SPEC_LINES_MAX + 1))).toBe(true);
+    expect(isTooLong(file('a.spec.ts', SPEC_LINES_MAX))).toBe(false);
   });
 
   it.each([
