@@ -3,8 +3,10 @@ import {
   FILE_LINES_EXPECTED,
   FILE_LINES_MAX,
   FUNCTION_LINES_MAX,
+  isTooLong,
   linesOf,
   longFunctionsIn,
+  SPEC_LINES_MAX,
 } from './sizes.js';
 
 const files = typeScriptFiles();
