@@ -43,12 +43,15 @@ describe('an event', () => {
     ['high-jump', 245],
     ['pole-vault', 630],
   ] as const)('does not call the world record in the %s far outside', (code, cm) => {
-    expect(isFarOutside(code, cm)).toBe(false);
+    expect(isFarOutside(code, cm, 'cm')).toBe(false);
   });
 
   it('calls a slipped decimal point far outside', () => {
-    expect(isFarOutside('shot', 142)).toBe(false);
-    expect(isFarOutside('shot', 14_200)).toBe(true);
-    expect(isFarOutside('discus', 52)).toBe(true);
+    expect(isFarOutside('shot', 142, 'cm')).toBe(false);
+    expect(isFarOutside('shot', 14_200, 'cm')).toBe(true);
+    expect(isFarOutside('discus', 52, 'cm')).toBe(true);
+    // 171-11 in quarter inches is no 82.52 m.
+    expect(isFarOutside('discus', (171 * 12 + 11) * 4, 'qin')).toBe(false);
+    expect(isFarOutside('discus', (271 * 12 + 11) * 4, 'qin')).toBe(true);
   });
 });

@@ -1,5 +1,6 @@
 import type { EventCode } from '../codes.js';
 import { toImperial } from '../quantities/conversion.js';
+import type { Unit } from '../quantities/mark.js';
 import { discus } from './discus.js';
 import type { EventRules } from './event-rules.js';
 import { hammer } from './hammer.js';
@@ -34,10 +35,10 @@ export function imperialOf(code: EventCode, cm: number): number {
 }
 
 /**
- * Whether a mark in centimetres lies so far outside what the event knows that it should be read again. No reason to
- * refuse it.
+ * Whether a mark lies so far outside what the event knows that it should be read again. No reason to refuse it.
  */
-export function isFarOutside(code: EventCode, cm: number): boolean {
+export function isFarOutside(code: EventCode, value: number, unit: Unit): boolean {
   const { minCm, maxCm } = EVENTS[code].plausible;
-  return cm < minCm || cm > maxCm;
+  const thousandthsCm = value * (unit === 'cm' ? 1000 : 635);
+  return thousandthsCm < minCm * 1000 || thousandthsCm > maxCm * 1000;
 }
