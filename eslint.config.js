@@ -8,19 +8,28 @@ export default tseslint.config(
   {
     languageOptions: {
       parserOptions: {
-        projectService: { allowDefaultProject: ['eslint.config.js', 'jest.config.cjs'] },
+        projectService: true,
         tsconfigRootDir: import.meta.dirname,
       },
     },
     rules: {
       eqeqeq: 'error',
-      '@typescript-eslint/switch-exhaustiveness-check': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': [
+        'error',
+        { considerDefaultExhaustiveForUnions: true },
+      ],
       '@typescript-eslint/no-floating-promises': 'error',
       '@typescript-eslint/consistent-type-imports': 'off',
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
     },
   },
-  { files: ['**/*.cjs', '**/*.js', '**/*.mjs'], ...tseslint.configs.disableTypeChecked, languageOptions: { globals: { module: 'writable', process: 'readonly', console: 'readonly' } } },
+  { files: ['**/*.{js,cjs,mjs}'], extends: [tseslint.configs.disableTypeChecked] },
+  {
+    files: ['**/*.{js,cjs,mjs}'],
+    languageOptions: {
+      globals: { module: 'writable', process: 'readonly', console: 'readonly', fetch: 'readonly' },
+    },
+  },
   {
     files: ['**/*.spec.ts', 'tests/**/*.ts'],
     rules: {
