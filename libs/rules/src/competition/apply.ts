@@ -1,4 +1,4 @@
-import { eventOf } from '../events/event.js';
+import { isFarOutside } from '../events/event.js';
 import { isOnStep } from '../quantities/measuring.js';
 import { ruleSet } from '../rule-sets/index.js';
 import { progressOf } from './calls.js';
@@ -95,14 +95,7 @@ function noticesOf(state: CompetitionState, entry: Entry): NoticeCode[] {
     const { setup } = state;
     const { precision } = ruleSet(setup.rules, setup.edition);
     if (!isOnStep(entry.mark, precision[setup.event].value[setup.unit])) notices.push('FINER_THAN_MEASURED');
-    if (!isPlausible(entry.mark, setup)) notices.push('FAR_OUTSIDE');
+    if (isFarOutside(setup.event, entry.mark, setup.unit)) notices.push('FAR_OUTSIDE');
   }
   return notices;
-}
-
-/** A quarter inch is exactly 0.635 cm. */
-function isPlausible(mark: number, { event, unit }: CompetitionSetup): boolean {
-  const { minCm, maxCm } = eventOf(event).plausible;
-  const thousandths = mark * (unit === 'cm' ? 1000 : 635);
-  return thousandths >= minCm * 1000 && thousandths <= maxCm * 1000;
 }

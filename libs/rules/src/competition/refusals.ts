@@ -1,4 +1,6 @@
 import { eventOf } from '../events/event.js';
+import { MAX_MARK } from '../quantities/mark.js';
+import { MAX_WIND_TENTHS } from '../quantities/wind.js';
 import { ruleSet } from '../rule-sets/index.js';
 import { needsRuling } from './activity.js';
 import { progressOf } from './calls.js';
@@ -11,11 +13,6 @@ export interface Fault {
   readonly code: RefusalCode;
   readonly field: string | null;
 }
-
-/** The largest mark that can be written: 999.99 m; 999-11.75. */
-const LARGEST_MARK = { cm: 99_999, qin: (999 * 12 + 11) * 4 + 3 } as const;
-/** Tenths of m/s: two digits before the point. */
-const STRONGEST_WIND = 999;
 
 const DECISIONS: ReadonlySet<EntryKind> = new Set([
   'ruling',
@@ -205,7 +202,7 @@ function markNotExpected(judgement: Judgement): string | undefined {
 
 function markOutOfRange({ setup }: CompetitionState, judgement: Judgement): string | undefined {
   const wrong = (mark: number | null): boolean =>
-    mark !== null && !(Number.isSafeInteger(mark) && mark > 0 && mark <= LARGEST_MARK[setup.unit]);
+    mark !== null && !(Number.isSafeInteger(mark) && mark > 0 && mark <= MAX_MARK[setup.unit]);
   if (wrong(judgement.mark)) return 'mark';
   if (wrong(judgement.protested)) return 'protested';
   const grams = judgement.implementGrams;
@@ -224,7 +221,7 @@ function windNotExpected({ outcome, wind }: Judgement): string | undefined {
 
 function windOutOfRange(_: Context, entry: Entry): string | undefined {
   if (!('wind' in entry) || typeof entry.wind !== 'number') return undefined;
-  const right = Number.isSafeInteger(entry.wind) && Math.abs(entry.wind) <= STRONGEST_WIND;
+  const right = Number.isSafeInteger(entry.wind) && Math.abs(entry.wind) <= MAX_WIND_TENTHS;
   return right && !Object.is(entry.wind, -0) ? undefined : 'wind';
 }
 
