@@ -6,6 +6,7 @@ import {
   type CompetitionState,
   type Entry,
   type EntryBody,
+  type Outcome,
   type Verdict,
 } from '#rules';
 
@@ -77,7 +78,7 @@ export class Circle {
   }
 }
 
-const OUTCOMES = { X: 'foul', '-': 'pass', r: 'retired', O: 'unmeasured' } as const;
+const OUTCOMES: Readonly<Record<string, Outcome>> = { X: 'foul', '-': 'pass', r: 'retired', O: 'unmeasured' };
 
 export function trial(
   competitor: string,
@@ -85,7 +86,7 @@ export function trial(
   cell: string,
   extra: Partial<Extract<Entry, { kind: 'attempt' }>> = {},
 ): Extract<EntryBody, { kind: 'attempt' }> {
-  const outcome = OUTCOMES[cell as keyof typeof OUTCOMES] ?? 'valid';
+  const outcome = OUTCOMES[cell] ?? 'valid';
   const mark = outcome === 'valid' ? Number(cell.replace('.', '')) : null;
   return {
     kind: 'attempt',
