@@ -34,3 +34,6 @@ export type {
 export { inSnapshot, inTransaction, reading, type Reads, type Tx } from './transaction.js';
 export { PAGE_LIMIT, PageError, type Page, type PageRequest } from './page.js';
 export { sqlStateOf, violationOf, type Violation } from './violation.js';
+export { openDatabase, type Database, type DatabaseOptions } from './data-source.js';
+export { migrate, migrationsPending, revertMigration, schemaDifference } from './migrate.js';
+export { checkDurability, type DurabilityFault } from './durability.js';

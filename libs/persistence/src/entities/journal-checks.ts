@@ -40,7 +40,7 @@ export const JOURNAL_CHECKS = {
   journal_entry_round_range: `kind NOT IN ('attempt', 'order') OR ${holds(wholeNumber('$.round', 1, 12))}`,
   journal_entry_outcome_known: `${JUDGEMENT} OR (body ->> 'outcome' IN ('valid', 'unmeasured', 'foul', 'pass', 'retired')) IS TRUE`,
   journal_entry_mark_iff_valid: `${JUDGEMENT} OR CASE WHEN body ->> 'outcome' = 'valid' THEN ${holds(wholeNumber('$.mark', 1, 99999))} ELSE ${absent('mark')} END`,
-  journal_entry_wind_range: `${JUDGEMENT} OR ${absent('wind')} OR ${holds(`${WIND_READING} || $.wind == "pending"`)}`,
+  journal_entry_wind_of_trial: `${JUDGEMENT} OR ${absent('wind')} OR ${holds(`($.outcome == "valid" || $.outcome == "foul") && (${WIND_READING} || $.wind == "pending")`)}`,
   journal_entry_wind_reading: `kind <> 'wind' OR ${holds(WIND_READING)}`,
   journal_entry_foul_of_foul: `${JUDGEMENT} OR ${absent('foul')} OR (body ->> 'outcome' = 'foul' AND body ->> 'foul' ~ '^[A-Z]{2,16}$') IS TRUE`,
   journal_entry_protest_of_foul: `${JUDGEMENT} OR ${absent('protested')} OR ${holds(`$.outcome == "foul" && ${wholeNumber('$.protested', 1, 99999)}`)}`,
@@ -50,6 +50,7 @@ export const JOURNAL_CHECKS = {
   journal_entry_rule_named: `kind <> 'disqualification' OR (jsonb_typeof(body -> 'rule') = 'string' AND btrim(body ->> 'rule') <> '') IS TRUE`,
   journal_entry_admitted_by_known: `kind <> 'admission' OR (body ->> 'admittedBy' IN ('R', 'J', 'D')) IS TRUE`,
   journal_entry_admission_after: `kind <> 'admission' OR ${absent('after')} OR ${holds(wholeNumber('$.after', 1, 12))}`,
+  journal_entry_incomplete_explained: `kind <> 'sign-off' OR ${absent('incomplete')} OR (jsonb_typeof(body -> 'incomplete') = 'string' AND btrim(body ->> 'incomplete') <> '') IS TRUE`,
   journal_entry_moves_listed: `kind <> 'move' OR ${holds('$.moves.type() == "array" && $.moves.size() >= 1')}`,
   journal_entry_order_listed: `kind <> 'order' OR ${holds('$.competitors.type() == "array"')}`,
 } as const;

@@ -55,7 +55,7 @@ export async function page(
     .where('athlete.organisationId = :organisationId', { organisationId })
     .orderBy({ 'athlete.familyName': 'ASC', 'athlete.givenName': 'ASC', 'athlete.id': 'ASC' })
     .limit(first + 1);
-  if (request.after != null) {
+  if (typeof request.after === 'string') {
     const [family, given, id] = readCursor(request.after, [TEXT_FORM, TEXT_FORM, UUID_FORM]);
     query.andWhere('(athlete.familyName, athlete.givenName, athlete.id) > (:family, :given, :id)', {
       family,

@@ -44,7 +44,7 @@ export async function page(at: Reads, organisationId: string, request: PageReque
     .where('club.organisationId = :organisationId', { organisationId })
     .orderBy({ 'club.name': 'ASC', 'club.id': 'ASC' })
     .limit(first + 1);
-  if (request.after != null) {
+  if (typeof request.after === 'string') {
     const [name, id] = readCursor(request.after, [TEXT_FORM, UUID_FORM]);
     query.andWhere('(club.name, club.id) > (:name, :id)', { name, id });
   }

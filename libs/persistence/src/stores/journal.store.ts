@@ -80,7 +80,7 @@ export async function page(
   request: PageRequest,
 ): Promise<Page<JournalRow>> {
   const first = checkedFirst(request.first);
-  const after = request.after == null ? 0 : Number(readCursor(request.after, [SEQUENCE_FORM])[0]);
+  const after = typeof request.after === 'string' ? Number(readCursor(request.after, [SEQUENCE_FORM])[0]) : 0;
   const rows = await managerOf(at).find(JournalEntry, {
     where: { organisationId, competitionId, sequence: MoreThan(after) },
     order: { sequence: 'ASC' },

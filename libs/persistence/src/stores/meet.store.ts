@@ -51,7 +51,7 @@ export async function page(
     .orderBy({ 'meet.startsOn': 'DESC', 'meet.id': 'DESC' })
     .limit(first + 1);
   if (request.published === true) query.andWhere('meet.publishedAt IS NOT NULL');
-  if (request.after != null) {
+  if (typeof request.after === 'string') {
     const [startsOn, id] = readCursor(request.after, [DATE_FORM, UUID_FORM]);
     query.andWhere('(meet.startsOn, meet.id) < (:startsOn, :id)', { startsOn, id });
   }

@@ -1,0 +1,159 @@
+import type { MigrationInterface, QueryRunner } from 'typeorm';
+
+/** A meet, what is ranked at it, and who competes. A plan holds only what differs from the rule set's own. */
+export class MeetsAndCompetitions1795612800001 implements MigrationInterface {
+  name = 'MeetsAndCompetitions1795612800001';
+
+  async up(runner: QueryRunner): Promise<void> {
+    await runner.query(MEET);
+    await runner.query(`CREATE INDEX meet_by_date ON meet (organisation_id, starts_on, id)`);
+    await runner.query(COMPETITION);
+    await runner.query(`CREATE INDEX competition_by_meet ON competition (organisation_id, meet_id)`);
+    await runner.query(COUNTERS_ADVANCE);
+    await runner.query(`
+      CREATE TRIGGER competition_counters_advance BEFORE INSERT OR UPDATE ON competition
+      FOR EACH ROW EXECUTE FUNCTION competition_counters_advance()`);
+    await runner.query(COMPETITOR);
+    await runner.query(`CREATE INDEX competitor_by_athlete ON competitor (organisation_id, athlete_id)`);
+    await runner.query(`CREATE INDEX competitor_by_club ON competitor (organisation_id, club_id)`);
+  }
+
+  async down(runner: QueryRunner): Promise<void> {
+    await runner.query(`DROP TABLE competitor`);
+    await runner.query(`DROP TABLE competition`);
+    await runner.query(`DROP FUNCTION competition_counters_advance()`);
+    await runner.query(`DROP TABLE meet`);
+  }
+}
+
+const MEET = `
+  CREATE TABLE meet (
+    organisation_id uuid NOT NULL,
+    id uuid NOT NULL,
+    name text NOT NULL,
+    venue text NOT NULL,
+    starts_on date NOT NULL,
+    ends_on date NOT NULL,
+    time_zone text NOT NULL,
+    rules text NOT NULL,
+    edition text NOT NULL,
+    minors_display text NOT NULL DEFAULT 'initials',
+    published_at timestamptz,
+    CONSTRAINT meet_pkey PRIMARY KEY (organisation_id, id),
+    CONSTRAINT meet_organisation_fkey FOREIGN KEY (organisation_id) REFERENCES organisation (id),
+    CONSTRAINT meet_name_length CHECK (length(name) <= 200 AND btrim(name) <> ''),
+    CONSTRAINT meet_venue_length CHECK (length(venue) <= 200),
+    CONSTRAINT meet_dates_in_order CHECK (starts_on <= ends_on),
+    CONSTRAINT meet_dates_range CHECK (starts_on >= '1900-01-01' AND ends_on <= '2200-01-01'),
+    CONSTRAINT meet_time_zone_length CHECK (length(time_zone) BETWEEN 1 AND 64),
+    CONSTRAINT meet_rules_known CHECK (rules IN ('WA', 'NFHS', 'NCAA', 'USATF', 'WMA')),
+    CONSTRAINT meet_edition_length CHECK (length(edition) BETWEEN 1 AND 40),
+    CONSTRAINT meet_minors_display_known CHECK (minors_display IN ('full', 'initials', 'bib'))
+  )`;
+
+const COMPETITION = `
+  CREATE TABLE competition (
+    organisation_id uuid NOT NULL,
+    id uuid NOT NULL,
+    meet_id uuid NOT NULL,
+    title text NOT NULL,
+    event text NOT NULL,
+    rules text NOT NULL,
+    edition text NOT NULL,
+    indoor boolean NOT NULL DEFAULT false,
+    stage text NOT NULL DEFAULT 'final',
+    qualifying jsonb,
+    plan jsonb NOT NULL DEFAULT '{}',
+    unit text NOT NULL,
+    category_sex text,
+    category_age text,
+    implement_grams integer,
+    scoring jsonb,
+    status text NOT NULL DEFAULT 'draft',
+    version integer NOT NULL DEFAULT 0,
+    last_sequence integer NOT NULL DEFAULT 0,
+    starts_at timestamptz,
+    CONSTRAINT competition_pkey PRIMARY KEY (organisation_id, id),
+    CONSTRAINT competition_meet_fkey FOREIGN KEY (organisation_id, meet_id) REFERENCES meet (organisation_id, id),
+    CONSTRAINT competition_title_length CHECK (length(title) <= 200 AND btrim(title) <> ''),
+    CONSTRAINT competition_event_known CHECK (event IN (
+      'discus', 'shot', 'hammer', 'javelin', 'weight', 'long-jump', 'triple-jump', 'high-jump', 'pole-vault')),
+    CONSTRAINT competition_rules_known CHECK (rules IN ('WA', 'NFHS', 'NCAA', 'USATF', 'WMA')),
+    CONSTRAINT competition_edition_length CHECK (length(edition) BETWEEN 1 AND 40),
+    CONSTRAINT competition_stage_known CHECK (stage IN ('final', 'qualification')),
+    CONSTRAINT competition_qualifying_iff_qualification CHECK ((stage = 'qualification') = (qualifying IS NOT NULL)),
+    CONSTRAINT competition_qualifying_shape CHECK (qualifying IS NULL OR (qualifying @@
+      '$.standard.type() == "number" && $.standard >= 1 && $.standard <= 99999 && $.standard.floor() == $.standard && $.fill.type() == "number" && $.fill >= 0 && $.fill <= 2000 && $.fill.floor() == $.fill') IS TRUE),
+    CONSTRAINT competition_plan_keys CHECK (
+      jsonb_typeof(plan) = 'object' AND plan - '{rounds,cuts,cutTies,reorderAfter,reorder}'::text[] = '{}'::jsonb),
+    CONSTRAINT competition_plan_rounds CHECK (NOT plan ? 'rounds' OR (plan @@
+      '$.rounds.type() == "number" && $.rounds >= 1 && $.rounds <= 12 && $.rounds.floor() == $.rounds') IS TRUE),
+    CONSTRAINT competition_plan_cuts CHECK (NOT plan ? 'cuts' OR jsonb_typeof(plan -> 'cuts') = 'array'),
+    CONSTRAINT competition_plan_cut_ties CHECK (NOT plan ? 'cutTies' OR plan -> 'cutTies' IN ('"next-best"', '"mark"')),
+    CONSTRAINT competition_plan_reorder_after CHECK (
+      NOT plan ? 'reorderAfter' OR jsonb_typeof(plan -> 'reorderAfter') = 'array'),
+    CONSTRAINT competition_plan_reorder CHECK (
+      NOT plan ? 'reorder' OR plan -> 'reorder' IN ('"reverse"', '"leaders-first"')),
+    CONSTRAINT competition_unit_known CHECK (unit IN ('cm', 'qin')),
+    CONSTRAINT competition_category_sex_known CHECK (category_sex IN ('W', 'M', 'X')),
+    CONSTRAINT competition_category_age_length CHECK (length(category_age) BETWEEN 1 AND 40),
+    CONSTRAINT competition_implement_range CHECK (implement_grams BETWEEN 1 AND 100000),
+    CONSTRAINT competition_scoring_shape CHECK (jsonb_typeof(scoring) = 'object'),
+    CONSTRAINT competition_status_known CHECK (status IN ('draft', 'open', 'official')),
+    CONSTRAINT competition_counters CHECK (last_sequence >= 0 AND version >= last_sequence)
+  )`;
+
+/** A version that fell would make an old reading pass for a new one; a counter that leapt would tear the journal. */
+const COUNTERS_ADVANCE = `
+  CREATE FUNCTION competition_counters_advance() RETURNS trigger LANGUAGE plpgsql AS $function$
+  BEGIN
+    IF TG_OP = 'INSERT' THEN
+      IF NEW.last_sequence = 0 THEN
+        RETURN NEW;
+      END IF;
+    ELSIF NEW.last_sequence = OLD.last_sequence AND NEW.version >= OLD.version THEN
+      RETURN NEW;
+    ELSIF NEW.last_sequence = OLD.last_sequence + 1 AND NEW.version > OLD.version THEN
+      RETURN NEW;
+    END IF;
+    RAISE EXCEPTION 'competition %: version never falls, and the journal is counted one entry at a time', NEW.id
+      USING ERRCODE = 'check_violation', CONSTRAINT = 'competition_counters_advance', TABLE = TG_TABLE_NAME;
+  END
+  $function$`;
+
+const COMPETITOR = `
+  CREATE TABLE competitor (
+    organisation_id uuid NOT NULL,
+    id uuid NOT NULL,
+    competition_id uuid NOT NULL,
+    athlete_id uuid,
+    listed_name text,
+    listed_club text,
+    club_id uuid,
+    bib text NOT NULL,
+    position integer NOT NULL,
+    flight text,
+    guest boolean NOT NULL DEFAULT false,
+    implement_grams integer,
+    written_place integer,
+    written_mark text,
+    CONSTRAINT competitor_pkey PRIMARY KEY (organisation_id, id),
+    CONSTRAINT competitor_competition_fkey FOREIGN KEY (organisation_id, competition_id)
+      REFERENCES competition (organisation_id, id),
+    CONSTRAINT competitor_athlete_fkey FOREIGN KEY (organisation_id, athlete_id) REFERENCES athlete (organisation_id, id),
+    CONSTRAINT competitor_club_fkey FOREIGN KEY (organisation_id, club_id) REFERENCES club (organisation_id, id),
+    CONSTRAINT competitor_bib_unique UNIQUE (organisation_id, competition_id, bib) DEFERRABLE INITIALLY DEFERRED,
+    CONSTRAINT competitor_position_unique UNIQUE (organisation_id, competition_id, position)
+      DEFERRABLE INITIALLY DEFERRED,
+    CONSTRAINT competitor_athlete_unique UNIQUE (organisation_id, competition_id, athlete_id),
+    CONSTRAINT competitor_one_name CHECK (athlete_id IS NULL OR listed_name IS NULL),
+    CONSTRAINT competitor_one_club CHECK (club_id IS NULL OR listed_club IS NULL),
+    CONSTRAINT competitor_listed_name_length CHECK (length(listed_name) BETWEEN 1 AND 200),
+    CONSTRAINT competitor_listed_club_length CHECK (length(listed_club) BETWEEN 1 AND 200),
+    CONSTRAINT competitor_bib_length CHECK (length(bib) BETWEEN 1 AND 64),
+    CONSTRAINT competitor_position_range CHECK (position >= 1),
+    CONSTRAINT competitor_flight_length CHECK (length(flight) BETWEEN 1 AND 64),
+    CONSTRAINT competitor_implement_range CHECK (implement_grams BETWEEN 1 AND 100000),
+    CONSTRAINT competitor_written_place_range CHECK (written_place BETWEEN 1 AND 2000),
+    CONSTRAINT competitor_written_mark_length CHECK (length(written_mark) BETWEEN 1 AND 20)
+  )`;

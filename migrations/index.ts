@@ -1,0 +1,14 @@
+import { ClubsAndAthletes1795612800000 } from './1795612800000-clubs-and-athletes.js';
+import { MeetsAndCompetitions1795612800001 } from './1795612800001-meets-and-competitions.js';
+import { Journal1795612800002 } from './1795612800002-journal.js';
+import { OfficialResults1795612800003 } from './1795612800003-official-results.js';
+import { ApplicationRole1795612800004 } from './1795612800004-application-role.js';
+
+/** In the order in which they run. One that has been merged is never edited. */
+export const MIGRATIONS = [
+  ClubsAndAthletes1795612800000,
+  MeetsAndCompetitions1795612800001,
+  Journal1795612800002,
+  OfficialResults1795612800003,
+  ApplicationRole1795612800004,
+];
