@@ -1,9 +1,9 @@
 import type { Card } from '../card.js';
 import type { Cut, CutTies } from '../plan.js';
-import { hasValid, keysOf, type Keys } from '../ranking/keys.js';
-import { placeByBest, placeIn, rank } from '../ranking/ranking.js';
+import { keysOf, type Keys } from '../ranking/keys.js';
+import { placeByBest, positionIn, rank } from '../ranking/ranking.js';
 import type { CutResult } from '../result/result-document.js';
-import { endedBy } from './series.js';
+import { endedBy, lastRound, reachedIn, retiredIn } from './series.js';
 
 /** One cut as the trials stand. Competitors are positions in the order of competition. */
 export interface CutField {
@@ -32,12 +32,21 @@ export function cutFieldsOf(card: Card): CutField[] {
   let field: ReadonlySet<number> | null = null;
   for (const cut of card.plan.cuts) {
     const counted = countedIn(card, cut, field);
-    const onMerit = throughOnMerit(keysOf(series, cut.after), counted, cut.through, card.plan.cutTies);
+    const onMerit = throughOnMerit(keysOf(series, cut.after), counted, cut, card.plan.cutTies);
     const through = [...new Set([...onMerit, ...admittedAfter(card, cut)])];
     fields.push({ cut, counted, through });
     field = new Set(through);
   }
   return fields;
+}
+
+/** Whether no trial is left that could change a cut. */
+export function isMade(card: Card, { cut, counted }: CutField): boolean {
+  return counted.every((index) => {
+    const { status, series } = card.competitors[index]!;
+    if (status === 'DQ' || retiredIn(series) <= cut.after || lastRound(series) >= cut.after) return true;
+    return card.qualifying !== null && reachedIn(series, card.qualifying.standard) <= cut.after;
+  });
 }
 
 /** All but those who did not start, guests, the disqualified whose series ends by the cut, and who went out before. */
@@ -50,28 +59,30 @@ function countedIn(card: Card, cut: Cut, field: ReadonlySet<number> | null): num
   return counted;
 }
 
-function throughOnMerit(keys: Keys, counted: readonly number[], through: number, ties: CutTies): number[] {
+function throughOnMerit(keys: Keys, counted: readonly number[], cut: Cut, ties: CutTies): number[] {
   const { placed, unplaced } = rank(keys, counted);
   const ranked = placed.map(({ competitor }) => competitor);
-  if (counted.length <= through) return [...ranked, ...unplaced];
-  return ranked.filter((competitor) => goesOn(keys, counted, competitor, through, ties));
+  if (counted.length <= cut.through) return [...ranked, ...unplaced];
+  return ranked.filter((competitor) => goesOn(keys, counted, competitor, cut, ties));
 }
 
 /**
- * Whether the marks take a competitor through a cut. Whoever is level with the last to go on has the same place, so
- * a place within the number of those who go on is all it needs.
+ * Whether the marks take one of those counted through a cut. Whoever is level with the last to go on has the same
+ * place, so a place within the number of those who go on is all it needs.
  */
 export function goesOn(
   keys: Keys,
   counted: readonly number[],
   competitor: number,
-  through: number,
+  cut: Cut,
   ties: CutTies,
 ): boolean {
-  if (counted.length <= through) return true;
-  if (!hasValid(keys, competitor)) return false;
-  const placeOf = ties === 'mark' ? placeByBest : placeIn;
-  return placeOf(keys, counted, competitor)! <= through;
+  if (counted.length <= cut.through) return true;
+  const place =
+    ties === 'mark'
+      ? placeByBest(keys, counted, competitor)
+      : (positionIn(keys, counted, competitor)?.place ?? null);
+  return place !== null && place <= cut.through;
 }
 
 function admittedAfter(card: Card, cut: Cut): number[] {

@@ -50,8 +50,14 @@ function insertMark(marks: Int32Array, start: number, mark: number): void {
   }
 }
 
+/** 0: none measured. */
 export function bestOf(keys: Keys, competitor: number): number {
-  return keys.marks[competitor * keys.width]!;
+  return markAt(keys, competitor, 1);
+}
+
+/** The n-th best mark, n from 1; 0: there are fewer. */
+export function markAt(keys: Keys, competitor: number, nth: number): number {
+  return keys.marks[competitor * keys.width + nth - 1]!;
 }
 
 /** Whether the competitor has a valid trial, measured or not. */

@@ -85,27 +85,42 @@ function decisionsOf(keys: Keys, order: readonly number[]): Decision[] {
   return decisions;
 }
 
+/** Where one competitor stands among others. */
+export interface Position {
+  readonly place: number;
+  /** Whether the place is shared. */
+  readonly equal: boolean;
+  /** Somebody level on the best mark has an unmeasured valid trial, so no next best mark counts. */
+  readonly undecidable: boolean;
+}
+
 /**
- * The place that one competitor takes among the members (who include it), without ranking the others;
- * `null` without a valid trial. Always the place that {@link rank} gives.
+ * The position of one of the members without ranking the others: always what {@link rank} gives. `null` without a
+ * valid trial.
  */
-export function placeIn(keys: Keys, members: readonly number[], competitor: number): number | null {
+export function positionIn(keys: Keys, members: readonly number[], competitor: number): Position | null {
   if (!hasValid(keys, competitor)) return null;
   const best = bestOf(keys, competitor);
   let better = 0;
   let betterByNext = 0;
+  let level = 0;
+  let levelThroughout = 0;
   let undecidable = false;
   for (const member of members) {
     const other = bestOf(keys, member);
     if (other > best) better++;
-    if (other !== best) continue;
+    if (other !== best || !hasValid(keys, member)) continue;
+    level++;
     undecidable ||= keys.unmeasured[member] === 1;
-    if (separation(keys, member, competitor) > 0) betterByNext++;
+    const nth = separation(keys, member, competitor);
+    if (nth > 0) betterByNext++;
+    if (nth === 0) levelThroughout++;
   }
-  return 1 + better + (undecidable ? 0 : betterByNext);
+  if (undecidable) return { place: 1 + better, equal: level > 1, undecidable };
+  return { place: 1 + better + betterByNext, equal: levelThroughout > 1, undecidable };
 }
 
-/** As {@link placeIn}, when all who are level on the best mark share the place. */
+/** The place by the best marks alone; `null` without a valid trial. */
 export function placeByBest(keys: Keys, members: readonly number[], competitor: number): number | null {
   if (!hasValid(keys, competitor)) return null;
   const best = bestOf(keys, competitor);
