@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import { combinedPoints } from './combined-points.js';
 import { referenceResult } from './result.js';
 
 /**
@@ -42,4 +43,33 @@ describe('the second count', () => {
       expect(partFor(one.expect, referenceResult(one.sheet))).toEqual(one.expect);
     },
   );
+});
+
+/** Source: marks and points published beside the scoring tables (decathlon2000.com for men, BBC Sport for women). */
+const BENCHMARKS: [string, string, string, number][] = [
+  ['decathlon', '100m', '10.39', 1001],
+  ['decathlon', '100m', '9.58', 1202],
+  ['decathlon', 'long-jump', '7.76', 1000],
+  ['decathlon', 'shot', '18.40', 1000],
+  ['decathlon', 'high-jump', '1.65', 504],
+  ['decathlon', 'high-jump', '2.11', 906],
+  ['decathlon', '400m', '46.17', 1000],
+  ['decathlon', '110mh', '13.80', 1000],
+  ['decathlon', 'discus', '56.17', 1000],
+  ['decathlon', 'pole-vault', '4.30', 702],
+  ['decathlon', 'javelin', '77.19', 1000],
+  ['decathlon', '1500m', '3:53.79', 1000],
+  ['heptathlon', '100mh', '13.85', 1000],
+  ['heptathlon', 'high-jump', '1.82', 1003],
+  ['heptathlon', 'shot', '17.07', 1000],
+  ['heptathlon', '200m', '23.80', 1000],
+  ['heptathlon', 'long-jump', '6.48', 1001],
+  ['heptathlon', 'javelin', '57.18', 1000],
+  ['heptathlon', '800m', '2:07.63', 1000],
+];
+
+describe('the points of the second count', () => {
+  it.each(BENCHMARKS)('%s, %s: %s is worth %d', (table, event, mark, points) => {
+    expect(combinedPoints(table, event, mark, 'electronic')).toBe(points);
+  });
 });
