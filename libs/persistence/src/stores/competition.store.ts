@@ -35,6 +35,18 @@ export async function ofMeet(at: Reads, organisationId: string, meetId: string):
   });
 }
 
+/** The competitions of several meets, each meet's by time, those without a time last. */
+export async function ofMeets(
+  at: Reads,
+  organisationId: string,
+  meetIds: readonly string[],
+): Promise<CompetitionRow[]> {
+  return managerOf(at).find(Competition, {
+    where: { organisationId, meetId: In([...meetIds]) },
+    order: { startsAt: { direction: 'ASC', nulls: 'LAST' }, title: 'ASC', id: 'ASC' },
+  });
+}
+
 /**
  * Locks the competition's row until the transaction ends, so that whatever is decided from what is read afterwards
  * still holds when it is stored. Waits for whoever has the lock. `null`: there is no such competition.

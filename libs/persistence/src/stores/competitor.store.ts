@@ -1,3 +1,4 @@
+import { In } from 'typeorm';
 import { Competitor } from '../entities/competitor.entity.js';
 import type { CompetitorRow } from '../rows.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
@@ -59,6 +60,18 @@ export async function ofCompetition(
 ): Promise<CompetitorRow[]> {
   return managerOf(at).find(Competitor, {
     where: { organisationId, competitionId },
+    order: { position: 'ASC' },
+  });
+}
+
+/** The start lists of several competitions, each in its order. */
+export async function ofCompetitions(
+  at: Reads,
+  organisationId: string,
+  competitionIds: readonly string[],
+): Promise<CompetitorRow[]> {
+  return managerOf(at).find(Competitor, {
+    where: { organisationId, competitionId: In([...competitionIds]) },
     order: { position: 'ASC' },
   });
 }

@@ -1,3 +1,4 @@
+import { In } from 'typeorm';
 import { Meet } from '../entities/meet.entity.js';
 import {
   checkedFirst,
@@ -31,6 +32,11 @@ export async function update(
 
 export async function find(at: Reads, organisationId: string, id: string): Promise<MeetRow | null> {
   return managerOf(at).findOneBy(Meet, { organisationId, id });
+}
+
+/** Those of `ids` that there are, in no order. */
+export async function byIds(at: Reads, organisationId: string, ids: readonly string[]): Promise<MeetRow[]> {
+  return managerOf(at).findBy(Meet, { organisationId, id: In([...ids]) });
 }
 
 export interface MeetPageRequest extends PageRequest {
