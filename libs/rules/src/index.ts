@@ -34,6 +34,14 @@ export type { EventKind, EventRules, PlausibleRange } from './events/event-rules
 export { MAX_ROUNDS, resolvePlan, type PlanProblem, type ResolvedPlan } from './progression/resolve-plan.js';
 export { cutsOf } from './progression/cuts.js';
 export { orderOf } from './progression/order.js';
+export { countCard, countRows, type CardCount, type CountedRow } from './result/count-card.js';
+export { reasonsOf, type NoPlaceReason, type PlaceReason, type Reason } from './result/reason.js';
+export { sentenceOf } from './result/sentence.js';
+export { neededFor, neededForAll, type Needed } from './needed/needed.js';
+export type { NeededPass, RivalInPass } from './needed/needed-pass.js';
+export type { EqualMark, NeededPlace, RivalAtPlace } from './needed/needed-place.js';
+export type { Barrier, NextTrial } from './needed/next-trial.js';
+export { ordinal, type Decision } from './ranking/decision.js';
 export {
   compareMarks,
   formatMark,

@@ -1,8 +1,8 @@
 import type { Card } from '../card.js';
-import { goesOn, type CutField } from '../progression/cuts.js';
+import { throughOnMerit, type CutField } from '../progression/cuts.js';
 import { formatMark } from '../quantities/mark.js';
 import { bestOf, keysOf, withMark, type Keys } from '../ranking/keys.js';
-import { positionIn, rank } from '../ranking/ranking.js';
+import { rank } from '../ranking/ranking.js';
 import type { Standing } from '../ranking/standing.js';
 import { smallestMark } from './smallest-mark.js';
 
@@ -32,11 +32,10 @@ export function neededForCut(card: Card, { cut, counted, through }: CutField, in
   return neededToPass({
     card,
     keys,
-    members: counted,
     index,
     isIn,
     room: cut.through,
-    passes: (withKeys, competitor) => goesOn(withKeys, counted, competitor, cut, card.plan.cutTies),
+    passing: (withKeys) => throughOnMerit(withKeys, counted, cut, card.plan.cutTies),
   });
 }
 
@@ -49,27 +48,27 @@ export function neededToFill(
 ): NeededPass | null {
   const withStandard = ranking.placed.filter(({ competitor }) => bestOf(keys, competitor) >= standard);
   if (withStandard.length >= fill) return null;
-  const passes = (withKeys: Keys, competitor: number): boolean =>
-    (positionIn(withKeys, members, competitor)?.place ?? Infinity) <= fill;
-  return neededToPass({ card, keys, members, index, isIn: passes(keys, index), room: fill, passes });
+  const passing = (withKeys: Keys): readonly number[] =>
+    rank(withKeys, members).placed.flatMap(({ competitor, place }) => (place <= fill ? [competitor] : []));
+  return neededToPass({ card, keys, index, isIn: passing(keys).includes(index), room: fill, passing });
 }
 
 interface Passing {
   readonly card: Card;
   readonly keys: Keys;
-  readonly members: readonly number[];
   readonly index: number;
   readonly isIn: boolean;
   /** How many go on, without those who are level with the last. */
   readonly room: number;
-  readonly passes: (keys: Keys, competitor: number) => boolean;
+  /** Who goes on, in ranking order. */
+  readonly passing: (keys: Keys) => readonly number[];
 }
 
-function neededToPass({ card, keys, members, index, isIn, room, passes }: Passing): NeededPass {
+function neededToPass({ card, keys, index, isIn, room, passing }: Passing): NeededPass {
   if (isIn) return { isIn, mark: null, rival: null };
-  const goingOn = rank(keys, members).placed.filter(({ competitor }) => passes(keys, competitor));
-  const last = goingOn.length < room ? undefined : goingOn.at(-1)?.competitor;
-  const isEnough = (mark: number): boolean => passes(withMark(keys, index, mark), index);
+  const goingOn = passing(keys);
+  const last = goingOn.length < room ? undefined : goingOn.at(-1);
+  const isEnough = (mark: number): boolean => passing(withMark(keys, index, mark)).includes(index);
   const toBeat = last === undefined ? 0 : bestOf(keys, last);
   const mark = smallestMark(card, { own: bestOf(keys, index), toBeat }, isEnough);
   return {

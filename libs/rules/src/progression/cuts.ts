@@ -1,7 +1,7 @@
 import type { Card } from '../card.js';
 import type { Cut, CutTies } from '../plan.js';
-import { keysOf, type Keys } from '../ranking/keys.js';
-import { placeByBest, positionIn, rank } from '../ranking/ranking.js';
+import { bestOf, keysOf, type Keys } from '../ranking/keys.js';
+import { rank } from '../ranking/ranking.js';
 import type { CutResult } from '../result/result-document.js';
 import { endedBy, lastRound, reachedIn, retiredIn } from './series.js';
 
@@ -35,7 +35,7 @@ export function cutFieldsOf(card: Card): CutField[] {
     const onMerit = throughOnMerit(keysOf(series, cut.after), counted, cut, card.plan.cutTies);
     const through = [...new Set([...onMerit, ...admittedAfter(card, cut)])];
     fields.push({ cut, counted, through });
-    field = new Set(through);
+    field = new Set(through.filter((index) => field?.has(index) ?? true));
   }
   return fields;
 }
@@ -59,30 +59,23 @@ function countedIn(card: Card, cut: Cut, field: ReadonlySet<number> | null): num
   return counted;
 }
 
-function throughOnMerit(keys: Keys, counted: readonly number[], cut: Cut, ties: CutTies): number[] {
+/** Whom the marks take through a cut, in ranking order; nobody who is level with the last of them stays behind. */
+export function throughOnMerit(
+  keys: Keys,
+  counted: readonly number[],
+  cut: Cut,
+  ties: CutTies,
+): readonly number[] {
   const { placed, unplaced } = rank(keys, counted);
   const ranked = placed.map(({ competitor }) => competitor);
   if (counted.length <= cut.through) return [...ranked, ...unplaced];
-  return ranked.filter((competitor) => goesOn(keys, counted, competitor, cut, ties));
-}
-
-/**
- * Whether the marks take one of those counted through a cut. Whoever is level with the last to go on has the same
- * place, so a place within the number of those who go on is all it needs.
- */
-export function goesOn(
-  keys: Keys,
-  counted: readonly number[],
-  competitor: number,
-  cut: Cut,
-  ties: CutTies,
-): boolean {
-  if (counted.length <= cut.through) return true;
-  const place =
-    ties === 'mark'
-      ? placeByBest(keys, counted, competitor)
-      : (positionIn(keys, counted, competitor)?.place ?? null);
-  return place !== null && place <= cut.through;
+  const last = placed[cut.through - 1];
+  if (last === undefined) return ranked;
+  const leastBest = bestOf(keys, last.competitor);
+  const goOn = placed.filter(({ competitor, place }) =>
+    ties === 'mark' ? bestOf(keys, competitor) >= leastBest : place <= last.place,
+  );
+  return goOn.map(({ competitor }) => competitor);
 }
 
 function admittedAfter(card: Card, cut: Cut): number[] {

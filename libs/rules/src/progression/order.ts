@@ -22,11 +22,12 @@ export function ordersOf(card: Card, cuts: readonly CutField[] = cutFieldsOf(car
   return orders;
 }
 
-/** Who takes part in a round: the latest cut before it, and what each competitor's own series says. */
+/** Who takes part in a round: through every cut before it, and not stopped by what is in the own series. */
 function fieldOf(card: Card, cuts: readonly CutField[], round: number): Set<number> {
-  const latest = cuts.findLast(({ cut }) => cut.after < round);
-  const through = latest ? latest.through : card.competitors.keys();
-  return new Set([...through].filter((competitor) => canTakePart(card, competitor, round)));
+  const made = cuts.filter(({ cut }) => cut.after < round).map(({ through }) => new Set(through));
+  const isThrough = (index: number): boolean => made.every((through) => through.has(index));
+  const all = [...card.competitors.keys()];
+  return new Set(all.filter((index) => isThrough(index) && canTakePart(card, index, round)));
 }
 
 function canTakePart(card: Card, index: number, round: number): boolean {

@@ -119,12 +119,3 @@ export function positionIn(keys: Keys, members: readonly number[], competitor: n
   if (undecidable) return { place: 1 + better, equal: level > 1, undecidable };
   return { place: 1 + better + betterByNext, equal: levelThroughout > 1, undecidable };
 }
-
-/** The place by the best marks alone; `null` without a valid trial. */
-export function placeByBest(keys: Keys, members: readonly number[], competitor: number): number | null {
-  if (!hasValid(keys, competitor)) return null;
-  const best = bestOf(keys, competitor);
-  let better = 0;
-  for (const member of members) if (bestOf(keys, member) > best) better++;
-  return 1 + better;
-}

@@ -1,4 +1,4 @@
-import type { Admission, Card } from '../card.js';
+import type { Card } from '../card.js';
 import { bestOf } from '../ranking/keys.js';
 import type { Standing } from '../ranking/standing.js';
 import type { ResultRow } from './result-document.js';
@@ -12,7 +12,7 @@ export type Qualified = ResultRow['qualified'];
  * draw may have admitted: to the final, or through a cut of the final.
  */
 export function qualifiedOf(card: Card, { keys, ranking }: Standing): Qualified[] {
-  const qualified = card.competitors.map(({ bib }) => admittedAs(admissionOf(card, bib)));
+  const qualified = card.competitors.map(({ bib }) => admittedAs(card, bib));
   if (card.qualifying === null) return qualified;
   const { standard, fill } = card.qualifying;
   for (const { competitor, place } of ranking.placed) {
@@ -23,11 +23,7 @@ export function qualifiedOf(card: Card, { keys, ranking }: Standing): Qualified[
   return qualified;
 }
 
-function admissionOf(card: Card, bib: string): Admission | undefined {
-  const toFinal = card.stage === 'qualification';
-  return card.admitted.find((admission) => admission.bib === bib && (admission.after === null) === toFinal);
-}
-
-function admittedAs(admission: Admission | undefined): Qualified {
+function admittedAs(card: Card, bib: string): Qualified {
+  const admission = card.admitted.find((one) => one.bib === bib);
   return admission ? `q${admission.by}` : null;
 }
