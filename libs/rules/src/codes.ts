@@ -14,6 +14,10 @@ export const DISTANCE_EVENT_CODES = [
 ] as const;
 export type DistanceEventCode = (typeof DISTANCE_EVENT_CODES)[number];
 
+export function isDistanceEvent(event: EventCode): event is DistanceEventCode {
+  return (DISTANCE_EVENT_CODES as readonly EventCode[]).includes(event);
+}
+
 export const VERTICAL_EVENT_CODES = ['high-jump', 'pole-vault'] as const;
 export type VerticalEventCode = (typeof VERTICAL_EVENT_CODES)[number];
 
