@@ -96,3 +96,9 @@ export {
   type MeetResultDocument,
   type ScoredResult,
 } from './scoring/score-result.js';
+export { countCompetition, countSheet, recount, type RecountDocument } from './recount.js';
+export type { JsonObject, JsonValue, PlainJson, PlainObject } from './sheet/json.js';
+export { PROBLEM_CODES, type ProblemCode } from './sheet/problem-codes.js';
+export { MAX_COMPETITORS, readSheet, type SheetReading } from './sheet/read-sheet.js';
+export { MAX_BYTES, readSource, type SourceReading } from './sheet/read-source.js';
+export type * from './sheet/sheet-content.js';
