@@ -78,6 +78,8 @@ export {
 } from './vertical/vertical-cell.js';
 export { verticalStanding, type VerticalStanding } from './vertical/vertical-standing.js';
 export { rankVertical, type VerticalDecidedBy, type VerticalPlacing } from './vertical/vertical-ranking.js';
+export { verticalReasonsOf, type Countback, type VerticalReason } from './vertical/vertical-reason.js';
+export { verticalSentenceOf } from './vertical/vertical-sentence.js';
 export { countVertical, type VerticalResult } from './vertical/count-vertical.js';
 export type { CombinedCard, CombinedCompetitor, CombinedMark } from './combined/combined-card.js';
 export type { CombinedResultDocument, CombinedRow } from './combined/combined-result.js';

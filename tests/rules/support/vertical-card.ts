@@ -3,6 +3,7 @@ import {
   parseJumpOffTry,
   parseMark,
   parseVerticalCell,
+  ruleSet,
   type JumpOffRound,
   type VerticalCard,
   type VerticalCompetitor,
@@ -16,7 +17,7 @@ export function highJump(
 ): VerticalCard {
   return {
     rules: 'WA',
-    edition: '2024',
+    edition: ruleSet('WA').edition,
     event: 'high-jump',
     indoor: false,
     stage: 'final',

@@ -15,7 +15,7 @@ function faults(rounds: readonly string[], parts: Partial<VerticalCompetitor> = 
   });
   const card: VerticalCard = {
     rules: 'WA',
-    edition: '2024',
+    edition: '2024-01',
     event: 'high-jump',
     indoor: false,
     stage: 'final',
