@@ -37,3 +37,5 @@ export { sqlStateOf, violationOf, type Violation } from './violation.js';
 export { openDatabase, type Database, type DatabaseOptions } from './data-source.js';
 export { migrate, migrationsPending, revertMigration, schemaDifference } from './migrate.js';
 export { checkDurability, type DurabilityFault } from './durability.js';
+export { startEmbedded, type EmbeddedOptions, type EmbeddedServer } from './embedded/start-embedded.js';
+export { EmbeddedError, type EmbeddedFault } from './embedded/embedded-error.js';
