@@ -1,4 +1,5 @@
 import { drawn, type Draw } from './draw.js';
+import { COMBINED_FAULTS } from './faults-combined.js';
 import { CELL_FAULTS } from './faults-cells.js';
 import { DOCUMENT_FAULTS } from './faults-document.js';
 import { TEXT_FAULTS } from './faults-text.js';
@@ -27,15 +28,14 @@ function spoiled(draw: Draw, fault: Fault): Faulty {
   }
 }
 
-export const FAULT_NAMES = [
-  ...Object.keys(CELL_FAULTS),
-  ...Object.keys(DOCUMENT_FAULTS),
-  ...Object.keys(TEXT_FAULTS),
-];
+/** Those that make a whole source; the others spoil a sheet of one competition. */
+const WHOLE = { ...TEXT_FAULTS, ...COMBINED_FAULTS };
+
+export const FAULT_NAMES = [CELL_FAULTS, DOCUMENT_FAULTS, WHOLE].flatMap((faults) => Object.keys(faults));
 
 export function faulty(name: string): ReturnType<typeof drawn<Faulty>> {
-  const text = TEXT_FAULTS[name];
-  if (text) return drawn((draw) => text(draw));
+  const whole = WHOLE[name];
+  if (whole) return drawn((draw) => whole(draw));
   const fault = (CELL_FAULTS[name] ?? DOCUMENT_FAULTS[name]) as Fault;
   return drawn((draw) => spoiled(draw, fault));
 }
