@@ -6,5 +6,7 @@ module.exports = {
   testEnvironmentOptions: { customExportConditions: ['source', 'node', 'node-addons'] },
   transform: { '^.+\\.ts$': ['@swc/jest'] },
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
+  globalSetup: '<rootDir>/tests/support/test-run-begins.mjs',
+  globalTeardown: '<rootDir>/tests/support/test-run-ends.mjs',
   testTimeout: 60000,
 };
