@@ -135,8 +135,7 @@ const COMPETITOR = `
     flight text,
     guest boolean NOT NULL DEFAULT false,
     implement_grams integer,
-    written_place integer,
-    written_mark text,
+    written jsonb,
     CONSTRAINT competitor_pkey PRIMARY KEY (organisation_id, id),
     CONSTRAINT competitor_competition_fkey FOREIGN KEY (organisation_id, competition_id)
       REFERENCES competition (organisation_id, id),
@@ -154,6 +153,6 @@ const COMPETITOR = `
     CONSTRAINT competitor_position_range CHECK (position >= 1),
     CONSTRAINT competitor_flight_length CHECK (length(flight) BETWEEN 1 AND 64),
     CONSTRAINT competitor_implement_range CHECK (implement_grams BETWEEN 1 AND 100000),
-    CONSTRAINT competitor_written_place_range CHECK (written_place BETWEEN 1 AND 2000),
-    CONSTRAINT competitor_written_mark_length CHECK (length(written_mark) BETWEEN 1 AND 20)
+    CONSTRAINT competitor_written_shape CHECK
+      (jsonb_typeof(written) = 'object' AND written - 'place' - 'mark' = '{}' AND length(written::text) <= 200)
   )`;

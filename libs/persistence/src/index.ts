@@ -29,6 +29,7 @@ export type {
   Sex,
   StoredVerdict,
   Unit,
+  WrittenResult,
 } from './rows.js';
 
 export { inSnapshot, inTransaction, reading, type Reads, type Tx } from './transaction.js';

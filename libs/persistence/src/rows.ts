@@ -102,6 +102,12 @@ export interface CompetitionRow {
   readonly startsAt: string | null;
 }
 
+/** An absent key says nothing; `null` says that there is no place, or no mark. */
+export interface WrittenResult {
+  readonly place?: number | null;
+  readonly mark?: string | null;
+}
+
 export interface CompetitorRow {
   readonly organisationId: string;
   readonly id: string;
@@ -118,8 +124,8 @@ export interface CompetitorRow {
   readonly flight: string | null;
   readonly guest: boolean;
   readonly implementGrams: number | null;
-  readonly writtenPlace: number | null;
-  readonly writtenMark: string | null;
+  /** What a paper card says was the result; `null`: there is no card, or it says nothing. */
+  readonly written: WrittenResult | null;
 }
 
 export interface JournalRow {

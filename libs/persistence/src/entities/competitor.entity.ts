@@ -1,4 +1,5 @@
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
+import type { WrittenResult } from '../rows.js';
 
 /** One line of a start list. `listedName` and `listedClub` serve where no athlete or club is kept. */
 @Entity('competitor')
@@ -26,8 +27,10 @@ import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn, Unique } from 
 @Check('competitor_position_range', `position >= 1`)
 @Check('competitor_flight_length', `length(flight) BETWEEN 1 AND 64`)
 @Check('competitor_implement_range', `implement_grams BETWEEN 1 AND 100000`)
-@Check('competitor_written_place_range', `written_place BETWEEN 1 AND 2000`)
-@Check('competitor_written_mark_length', `length(written_mark) BETWEEN 1 AND 20`)
+@Check(
+  'competitor_written_shape',
+  `jsonb_typeof(written) = 'object' AND written - 'place' - 'mark' = '{}' AND length(written::text) <= 200`,
+)
 export class Competitor {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'competitor_pkey' })
   organisationId: string;
@@ -65,9 +68,6 @@ export class Competitor {
   @Column('integer', { nullable: true })
   implementGrams: number | null;
 
-  @Column('integer', { nullable: true })
-  writtenPlace: number | null;
-
-  @Column('text', { nullable: true })
-  writtenMark: string | null;
+  @Column('jsonb', { nullable: true })
+  written: WrittenResult | null;
 }
