@@ -1,0 +1,11 @@
+import { refusal, type Refusal } from './user-error.types.js';
+
+/** The object that a field names is not there, or not for this viewer. */
+export function notFound(what: string, path: readonly string[]): Refusal {
+  return refusal({
+    code: 'NOT_FOUND',
+    path,
+    message: `There is no such ${what}.`,
+    remedy: `Send the id of a ${what} that you can see.`,
+  });
+}

@@ -1,0 +1,20 @@
+import { sqlStateOf } from '#persistence';
+
+/** SQLSTATE classes and codes (PostgreSQL, appendix A) and system errors that mean: nobody there to answer. */
+const UNAVAILABLE = [
+  /^08/, // connection exceptions
+  /^53300$/, // too many connections
+  /^57P0[1-5]$/, // shutting down, starting up, crashed
+  /^E(CONN(REFUSED|RESET|ABORTED)|PIPE|TIMEDOUT|NOTFOUND|HOSTUNREACH|NETUNREACH)$/,
+];
+
+/** The pool and the driver report these without a code. */
+const UNAVAILABLE_MESSAGES = /timeout exceeded when trying to connect|Connection terminated|not queryable/i;
+
+/** True when the database could not be reached or went away, so that the same request may succeed later. */
+export function isDatabaseUnavailable(error: unknown): boolean {
+  if (error instanceof AggregateError) return error.errors.some(isDatabaseUnavailable);
+  const code = sqlStateOf(error);
+  if (code !== null) return UNAVAILABLE.some((form) => form.test(code));
+  return error instanceof Error && UNAVAILABLE_MESSAGES.test(error.message);
+}
