@@ -1,0 +1,89 @@
+import { forbidden, unauthenticated } from '../errors/api-error.js';
+import { isOpen, type Grant, type Role } from './grant.js';
+
+/** A competition and the meet it belongs to: what a right is checked against. */
+export interface CompetitionRef {
+  readonly id: string;
+  readonly meetId: string;
+}
+
+/** With which right somebody acts on a competition, the strongest first. */
+export type Capacity = 'director' | 'referee' | 'official';
+
+/**
+ * Who is asking, as far as the token says. Rights are asked for an object; the answer depends on the moment, so a
+ * window that closes during a long connection ends the right there and then.
+ */
+export class Identity {
+  constructor(
+    /** UUID of the token's holder: what the journal keeps as "who". Null for the public. */
+    readonly holder: string | null,
+    /** Whose records are meant; the public sees those of the installation's own organisation. */
+    readonly organisationId: string,
+    readonly grants: readonly Grant[],
+    readonly label: string | null = null,
+    private readonly nowS: () => number = () => Date.now() / 1000,
+  ) {}
+
+  get isPublic(): boolean {
+    return this.holder === null;
+  }
+
+  /** The grants that hold now. */
+  open(): readonly Grant[] {
+    const nowS = this.nowS();
+    return this.grants.filter((grant) => isOpen(grant, nowS));
+  }
+
+  has(role: Role, on: string | null): boolean {
+    return this.open().some((grant) => grant.role === role && (role === 'admin' || grant.on === on));
+  }
+
+  get isAdmin(): boolean {
+    return this.has('admin', null);
+  }
+
+  mayDirect(meetId: string): boolean {
+    return this.isAdmin || this.has('director', meetId);
+  }
+
+  /** May see and keep what is not public: anybody who directs a meet, and admin. */
+  get mayKeepAthletes(): boolean {
+    return this.open().some((grant) => grant.role === 'admin' || grant.role === 'director');
+  }
+
+  /**
+   * The strongest right on this competition, or null. An admin has none: results are never edited from outside the
+   * meet.
+   */
+  capacityIn(competition: CompetitionRef): Capacity | null {
+    if (this.has('director', competition.meetId)) return 'director';
+    if (this.has('referee', competition.meetId)) return 'referee';
+    return this.has('official', competition.id) ? 'official' : null;
+  }
+
+  /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder directs the meet. */
+  requireDirector(meetId: string): void {
+    if (!this.mayDirect(meetId)) throw this.refusal('Only a director of this meet may do this.');
+  }
+
+  requireAdmin(): void {
+    if (!this.isAdmin) throw this.refusal('Only an administrator may do this.');
+  }
+
+  requireKeeper(): void {
+    if (!this.mayKeepAthletes) throw this.refusal('Only a meet director or an administrator may do this.');
+  }
+
+  /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder may act on this competition now. */
+  requireCapacity(competition: CompetitionRef): Capacity {
+    const capacity = this.capacityIn(competition);
+    if (!capacity)
+      throw this.refusal('Only an official, referee or director of this competition may do this.');
+    return capacity;
+  }
+
+  private refusal(message: string): Error {
+    return this.isPublic ? unauthenticated(`${message} Send a token.`) : forbidden(message);
+  }
+}
