@@ -1,0 +1,69 @@
+import { LOG_LEVELS, type LogLevel } from './log.js';
+
+/** What the environment decides about one running server. */
+export interface Config {
+  /** Null: an embedded PostgreSQL of our own. */
+  readonly databaseUrl: string | null;
+  /** Holds the embedded database and the secret. */
+  readonly dataDirectory: string;
+  readonly host: string;
+  readonly port: number;
+  /** The environment asked for this very port, so no other one will do. */
+  readonly portIsFixed: boolean;
+  readonly production: boolean;
+  readonly explorer: boolean;
+  readonly demo: boolean;
+  readonly logLevel: LogLevel;
+  readonly secret: string | undefined;
+}
+
+type Environment = Readonly<Record<string, string | undefined>>;
+
+const DEFAULT_PORT = 4000;
+
+/** Reads the environment once. Throws with the variable's name when a value cannot be used. */
+export function readConfig(environment: Environment): Config {
+  const production = environment.NODE_ENV === 'production';
+  const databaseUrl = given(environment.DATABASE_URL) ?? null;
+  return {
+    databaseUrl,
+    dataDirectory: given(environment.SECTORLINE_DATA) ?? '.sectorline',
+    // From other machines only when asked for: tablets at the circles need HOST=0.0.0.0.
+    host: given(environment.HOST) ?? '127.0.0.1',
+    port: portOf(environment.PORT),
+    portIsFixed: production && given(environment.PORT) !== undefined,
+    production,
+    explorer: flag(environment, 'EXPLORER', !production),
+    // A real server may be anybody's: invented meets go there only when asked for.
+    demo: flag(environment, 'DEMO', !production && databaseUrl === null),
+    logLevel: levelOf(environment.LOG_LEVEL, production),
+    secret: given(environment.SECTORLINE_SECRET),
+  };
+}
+
+function given(value: string | undefined): string | undefined {
+  return value === undefined || value === '' ? undefined : value;
+}
+
+function portOf(text: string | undefined): number {
+  const value = given(text);
+  if (value === undefined) return DEFAULT_PORT;
+  const port = /^\d{1,5}$/.test(value) ? Number(value) : Number.NaN;
+  if (port <= 65535) return port;
+  throw new Error(`PORT must be a number from 0 to 65535, not "${value}".`);
+}
+
+function flag(environment: Environment, name: string, otherwise: boolean): boolean {
+  const value = given(environment[name]);
+  if (value === undefined) return otherwise;
+  if (value === '1' || value === '0') return value === '1';
+  throw new Error(`${name} must be 1 or 0, not "${value}".`);
+}
+
+function levelOf(text: string | undefined, production: boolean): LogLevel {
+  const value = given(text);
+  if (value === undefined) return production ? 'info' : 'warn';
+  const level = LOG_LEVELS.find((known) => known === value);
+  if (level) return level;
+  throw new Error(`LOG_LEVEL must be one of ${LOG_LEVELS.join(', ')}, not "${value}".`);
+}

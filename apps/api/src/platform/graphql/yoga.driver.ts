@@ -1,0 +1,65 @@
+import { Injectable } from '@nestjs/common';
+import { AbstractGraphQLDriver, type GqlModuleOptions } from '@nestjs/graphql';
+import { useGraphQlJit } from '@envelop/graphql-jit';
+import type { FastifyInstance } from 'fastify';
+import { createYoga, type YogaServerInstance } from 'graphql-yoga';
+import { publicError } from '../errors/classify.js';
+import type { Tokens } from '../identity/tokens.js';
+import type { Log } from '../log.js';
+import { useErrors } from './errors.plugin.js';
+import { explorer, type ExplorerOptions } from './explorer.js';
+import { graphqlRoute } from './graphql-route.js';
+import { useLimits } from './limits.plugin.js';
+import type { RequestContext } from './request-context.js';
+import { useRequestParameters, type HttpContext } from './request-parameters.js';
+
+export interface YogaDriverOptions extends GqlModuleOptions {
+  readonly tokens: Tokens;
+  readonly log: Log;
+  /** Null: no explorer is served. */
+  readonly explorer: ExplorerOptions | null;
+}
+
+/**
+ * Serves the code-first schema with GraphQL Yoga on Fastify, each document compiled once. Queries come by GET or
+ * POST, mutations by POST, subscriptions as server-sent events over either.
+ */
+@Injectable()
+export class YogaDriver extends AbstractGraphQLDriver<YogaDriverOptions> {
+  async start(options: YogaDriverOptions): Promise<void> {
+    const path = options.path ?? '/graphql';
+    const yoga = yogaOf(options, path);
+    const fastify = this.httpAdapterHost.httpAdapter.getInstance<FastifyInstance>();
+    await fastify.register(
+      graphqlRoute({
+        path,
+        tokens: options.tokens,
+        handle: (request, reply) => yoga.handleNodeRequestAndResponse(request, reply, { req: request }),
+      }),
+    );
+  }
+
+  async stop(): Promise<void> {
+    // Open requests and streams end with the HTTP server.
+  }
+}
+
+function yogaOf(options: YogaDriverOptions, path: string): YogaServerInstance<HttpContext, RequestContext> {
+  if (!options.schema) throw new Error('The schema must be built before the server starts.');
+  return createYoga<HttpContext, RequestContext>({
+    schema: options.schema,
+    graphqlEndpoint: path,
+    logging: false,
+    landingPage: false,
+    batching: false,
+    multipart: false,
+    // The route reads bodies, under limits that depend on who sends.
+    maxRequestBodySize: false,
+    // Tokens travel in a header and never by themselves, so any site may ask; without one it is the public.
+    cors: { origin: '*', credentials: false, methods: ['GET', 'POST', 'OPTIONS'] },
+    maskedErrors: { errorMessage: 'Something went wrong.', maskError: publicError },
+    context: ({ req }) => ({ identity: req.identity, traceId: req.id }),
+    plugins: [useRequestParameters(), useLimits(), useGraphQlJit(), useErrors(options.log)],
+    ...explorer(options.explorer),
+  });
+}

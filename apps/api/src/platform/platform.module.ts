@@ -1,0 +1,53 @@
+import { Global, Module, ValidationPipe, type DynamicModule } from '@nestjs/common';
+import { APP_FILTER, APP_GUARD, APP_PIPE } from '@nestjs/core';
+import { CompetitionMemory } from './competition/competition-memory.js';
+import { Database } from './database/database.js';
+import { inputError } from './errors/input-problems.js';
+import { HealthController } from './health/health.controller.js';
+import { ProblemFilter } from './health/problem.filter.js';
+import { ReadinessProbe } from './health/readiness.js';
+import { IdentityResolver } from './identity/identity.resolver.js';
+import { RightsGuard } from './identity/rights.guard.js';
+import { TokenOffice } from './identity/token-office.js';
+import { Tokens } from './identity/tokens.js';
+import { CompetitionChanges } from './live/competition-changes.js';
+import { Log } from './log.js';
+
+export interface PlatformParts {
+  readonly database: Database;
+  readonly tokens: Tokens;
+  readonly log: Log;
+}
+
+/** What every capability stands on: the database, tokens and rights, form checks of inputs, the log. */
+@Global()
+@Module({})
+export class PlatformModule {
+  static of({ database, tokens, log }: PlatformParts): DynamicModule {
+    return {
+      module: PlatformModule,
+      controllers: [HealthController],
+      providers: [
+        { provide: Database, useValue: database },
+        { provide: Tokens, useValue: tokens },
+        { provide: Log, useValue: log },
+        { provide: ReadinessProbe, useFactory: () => new ReadinessProbe(database, log) },
+        CompetitionChanges,
+        { provide: APP_GUARD, useClass: RightsGuard },
+        { provide: APP_PIPE, useFactory: inputPipe },
+        { provide: APP_FILTER, useFactory: () => new ProblemFilter(log) },
+        CompetitionMemory,
+        ...PLATFORM_PROVIDERS,
+      ],
+      exports: [Database, Tokens, Log, ReadinessProbe, CompetitionChanges, CompetitionMemory],
+    };
+  }
+}
+
+/** Also read by the schema printer, which starts no server. */
+export const PLATFORM_PROVIDERS = [TokenOffice, IdentityResolver];
+
+/** GraphQL has refused unknown fields already, so nothing is stripped: undecorated enums and dates must stay. */
+function inputPipe(): ValidationPipe {
+  return new ValidationPipe({ transform: true, forbidUnknownValues: false, exceptionFactory: inputError });
+}
