@@ -1,0 +1,61 @@
+import type { AthleteRow, CompetitorRow, MeetRow, NameDisplay } from '#persistence';
+
+/** Whom a line of a start list names: an athlete on record, or just a name that was written down, or nobody. */
+export interface Named {
+  readonly competitor: Pick<CompetitorRow, 'bib' | 'listedName'>;
+  readonly athlete: Pick<AthleteRow, 'givenName' | 'familyName' | 'birthDate' | 'display'> | null;
+}
+
+/** At this age one is no longer a child (Convention on the Rights of the Child, article 1). */
+const ADULT_YEARS = 18;
+
+/**
+ * What the public sees of a name. An athlete's own choice goes before all; otherwise adults show their name, and
+ * children, and everybody whose age is not known, as the meet decides.
+ */
+export function displayName(
+  { competitor, athlete }: Named,
+  meet: Pick<MeetRow, 'startsOn' | 'minorsDisplay'>,
+): string {
+  const adult = typeof athlete?.birthDate === 'string' && isAdult(athlete.birthDate, meet.startsOn);
+  const display = athlete?.display ?? (adult ? 'full' : meet.minorsDisplay);
+  const shown = shownAs(display, nameParts(competitor, athlete));
+  return shown === '' ? `#${competitor.bib}` : shown;
+}
+
+/** The whole name, for officials; null when the line has none. */
+export function fullName({ competitor, athlete }: Named): string | null {
+  const name = nameParts(competitor, athlete).join(' ');
+  return name === '' ? null : name;
+}
+
+function nameParts(competitor: Named['competitor'], athlete: Named['athlete']): readonly string[] {
+  if (athlete) return [athlete.givenName, athlete.familyName];
+  return (competitor.listedName ?? '').split(/\s+/u).filter((part) => part !== '');
+}
+
+function shownAs(display: NameDisplay, parts: readonly string[]): string {
+  switch (display) {
+    case 'full':
+      return parts.join(' ');
+    case 'initials':
+      return (parts.length > 2 ? [parts[0], parts.at(-1)] : parts)
+        .map((part) => initialOf(part ?? ''))
+        .join(' ');
+    case 'bib':
+      return '';
+  }
+}
+
+const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
+function initialOf(part: string): string {
+  for (const { segment } of graphemes.segment(part.trim())) return `${segment.toUpperCase()}.`;
+  return '';
+}
+
+/** Compares days as text, so that no time zone has a say. Who is born on 29 February is of age on 1 March. */
+function isAdult(birthDate: string, on: string): boolean {
+  const comesOfAge = `${Number(birthDate.slice(0, 4)) + ADULT_YEARS}${birthDate.slice(4)}`;
+  return comesOfAge <= on;
+}
