@@ -1,0 +1,31 @@
+import { Module, type DynamicModule } from '@nestjs/common';
+import { GraphQLModule } from '@nestjs/graphql';
+import { CAPABILITIES } from './capabilities.js';
+import type { ExplorerOptions } from './platform/graphql/explorer.js';
+import { YogaDriver, type YogaDriverOptions } from './platform/graphql/yoga.driver.js';
+import { PlatformModule, type PlatformParts } from './platform/platform.module.js';
+
+export interface AppParts extends PlatformParts {
+  readonly explorer: ExplorerOptions | null;
+}
+
+@Module({})
+export class AppModule {
+  static of({ explorer, ...parts }: AppParts): DynamicModule {
+    return {
+      module: AppModule,
+      imports: [
+        PlatformModule.of(parts),
+        GraphQLModule.forRoot<YogaDriverOptions>({
+          driver: YogaDriver,
+          path: '/graphql',
+          autoSchemaFile: true,
+          explorer,
+          tokens: parts.tokens,
+          log: parts.log,
+        }),
+        ...CAPABILITIES,
+      ],
+    };
+  }
+}

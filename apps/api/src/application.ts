@@ -1,0 +1,39 @@
+import 'reflect-metadata';
+import type { IncomingMessage } from 'node:http';
+import { NestFactory } from '@nestjs/core';
+import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import { AppModule, type AppParts } from './app.module.js';
+import { requestId } from './platform/graphql/graphql-route.js';
+
+/** Builds the server, not listening yet. Whoever builds it closes it; the database is the caller's. */
+export async function createApplication(parts: AppParts): Promise<NestFastifyApplication> {
+  const adapter = new FastifyAdapter({
+    logger: false,
+    // Idle keep-alive connections end with the server; busy ones get their answer first.
+    forceCloseConnections: 'idle',
+    requestTimeout: 30_000,
+    genReqId: (request: IncomingMessage) => requestId(request.headers),
+  });
+  const fastify = adapter.getInstance();
+  fastify.addHook('onRequest', async (request, reply) => {
+    void reply.header('x-request-id', request.id).header('x-content-type-options', 'nosniff');
+  });
+  fastify.addHook('onResponse', async (request, reply) => {
+    parts.log.write('debug', 'request', {
+      traceId: request.id,
+      method: request.method,
+      // Without the query string, which may carry names.
+      path: request.url.split('?', 1)[0],
+      status: reply.statusCode,
+      ms: Math.round(reply.elapsedTime),
+    });
+  });
+  const app = await NestFactory.create<NestFastifyApplication>(AppModule.of(parts), adapter, {
+    logger: parts.log,
+    bodyParser: false,
+    abortOnError: false,
+  });
+  await app.init();
+  await fastify.ready();
+  return app;
+}

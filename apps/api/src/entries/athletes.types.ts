@@ -1,0 +1,86 @@
+import type { AthleteRow, NameDisplay, Sex } from '#persistence';
+import { Field, ID, ObjectType } from '@nestjs/graphql';
+import { connectionType } from '../platform/connections/connection.js';
+import { UserError } from '../platform/errors/user-error.types.js';
+import { globalId } from '../platform/inputs/global-id.js';
+import { Club } from '../platform/objects/club.type.js';
+import { NameDisplayEnum, SexEnum } from '../platform/objects/words.js';
+import { CalendarDate } from '../platform/scalars/calendar-date.js';
+
+@ObjectType({
+  description:
+    'An athlete on record, for directors and administrators. Start lists show competitors instead.',
+})
+export class Athlete {
+  /** Not a field. */
+  row: AthleteRow;
+
+  @Field(() => ID)
+  id: string;
+
+  @Field()
+  givenName: string;
+
+  @Field()
+  familyName: string;
+
+  @Field(() => SexEnum)
+  sex: Sex;
+
+  @Field(() => CalendarDate, { nullable: true })
+  birthDate: string | null;
+
+  @Field(() => NameDisplayEnum, { nullable: true })
+  display: NameDisplay | null;
+}
+
+@ObjectType()
+export class AthleteConnection extends connectionType(Athlete, 'Athlete') {}
+
+@ObjectType()
+export class ClubConnection extends connectionType(Club, 'Club') {}
+
+@ObjectType()
+export class ClubCreatePayload {
+  @Field(() => Club, { nullable: true })
+  club: Club | null;
+
+  @Field({ description: 'The request had been carried out before.' })
+  isReplay: boolean;
+
+  @Field(() => [UserError])
+  userErrors: UserError[];
+}
+
+@ObjectType()
+export class AthleteCreatePayload {
+  @Field(() => Athlete, { nullable: true })
+  athlete: Athlete | null;
+
+  @Field({ description: 'The request had been carried out before.' })
+  isReplay: boolean;
+
+  @Field(() => [UserError])
+  userErrors: UserError[];
+}
+
+@ObjectType()
+export class AthleteUpdatePayload {
+  @Field(() => Athlete, { nullable: true })
+  athlete: Athlete | null;
+
+  @Field(() => [UserError])
+  userErrors: UserError[];
+}
+
+export function athleteObject(row: AthleteRow): Athlete {
+  return {
+    row,
+    id: globalId('Athlete', row.id),
+    givenName: row.givenName,
+    familyName: row.familyName,
+    sex: row.sex,
+    birthDate: row.birthDate,
+    display: row.display,
+  };
+}

@@ -1,0 +1,105 @@
+import { Args, Context, Mutation, Parent, ResolveField, Resolver } from '@nestjs/graphql';
+import { loaderPerRequest } from '../platform/graphql/per-request.js';
+import type { RequestContext } from '../platform/graphql/request-context.js';
+import type { Identity } from '../platform/identity/identity.js';
+import { Needs, Viewer } from '../platform/identity/rights.js';
+import { Competition, competitionObject } from '../platform/objects/competition.type.js';
+import { Competitor, competitorObject } from '../platform/objects/competitor.type.js';
+import { CompetitorEnterInput, CompetitorWithdrawInput, StartOrderSetInput } from './entries.inputs.js';
+import { EntriesService } from './entries.service.js';
+import {
+  CallLine,
+  CompetitorEnterPayload,
+  CompetitorWithdrawPayload,
+  StartOrderSetPayload,
+} from './entries.types.js';
+import { StartListReader } from './start-list.reader.js';
+
+@Resolver(() => Competition)
+export class EntriesResolver {
+  private readonly rosterLoader = loaderPerRequest((rows: readonly Competition['row'][]) =>
+    this.reader.rostersOf(rows),
+  );
+
+  constructor(
+    private readonly reader: StartListReader,
+    private readonly service: EntriesService,
+  ) {}
+
+  @ResolveField(() => [Competitor], {
+    complexity: 50,
+    description: 'In the original order of competition; at most 2,000.',
+  })
+  async startList(
+    @Parent() competition: Competition,
+    @Context() context: RequestContext,
+  ): Promise<Competitor[]> {
+    const roster = await this.rosterLoader(context).load(competition.row);
+    return roster.map(competitorObject);
+  }
+
+  @ResolveField(() => [CallLine], {
+    nullable: true,
+    complexity: 50,
+    description:
+      'The start list with whole names, for the officials, referees and directors of the competition.',
+  })
+  async callList(
+    @Parent() competition: Competition,
+    @Context() context: RequestContext,
+  ): Promise<CallLine[]> {
+    this.reader.requireCaller(competition.row, context.identity);
+    const roster = await this.rosterLoader(context).load(competition.row);
+    return roster.map((line) => ({ competitor: competitorObject(line), name: line.name }));
+  }
+
+  @Mutation(() => CompetitorEnterPayload, {
+    description:
+      'Puts a competitor at the end of the start list, before the first trial. Codes: NOT_FOUND, ATHLETE_OR_NAME, ONE_CLUB, SIGNED_OFF, COMPETITION_STARTED, LIST_FULL, BIB_TAKEN, ALREADY_ENTERED, ID_REUSED.',
+  })
+  @Needs('admin', 'director')
+  async competitorEnter(
+    @Args('input') input: CompetitorEnterInput,
+    @Viewer() viewer: Identity,
+  ): Promise<CompetitorEnterPayload> {
+    const done = await this.service.enter(input, viewer);
+    if ('refusal' in done)
+      return { competitor: null, competition: null, isReplay: false, userErrors: [done.refusal] };
+    const { competition, line, replayed } = done;
+    return {
+      competitor: competitorObject(line),
+      competition: competitionObject(competition),
+      isReplay: replayed,
+      userErrors: [],
+    };
+  }
+
+  @Mutation(() => CompetitorWithdrawPayload, {
+    description:
+      'Takes a competitor off the start list, before the first trial. Codes: NOT_FOUND, SIGNED_OFF, COMPETITION_STARTED, IN_JOURNAL.',
+  })
+  @Needs('admin', 'director')
+  async competitorWithdraw(
+    @Args('input') input: CompetitorWithdrawInput,
+    @Viewer() viewer: Identity,
+  ): Promise<CompetitorWithdrawPayload> {
+    return payload(await this.service.withdraw(input.competitorId, viewer));
+  }
+
+  @Mutation(() => StartOrderSetPayload, {
+    description:
+      'Sets the order of competition, before the first trial. Codes: NOT_FOUND, SIGNED_OFF, COMPETITION_STARTED, VERSION_CONFLICT, ORDER_INCOMPLETE.',
+  })
+  @Needs('admin', 'director')
+  async startOrderSet(
+    @Args('input') input: StartOrderSetInput,
+    @Viewer() viewer: Identity,
+  ): Promise<StartOrderSetPayload> {
+    return payload(await this.service.setOrder(input, viewer));
+  }
+}
+
+function payload(done: Awaited<ReturnType<EntriesService['withdraw']>>): StartOrderSetPayload {
+  if ('refusal' in done) return { competition: null, userErrors: [done.refusal] };
+  return { competition: competitionObject(done.competition), userErrors: [] };
+}

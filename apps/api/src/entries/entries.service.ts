@@ -1,0 +1,137 @@
+import {
+  competitions,
+  competitors,
+  meets,
+  type CompetitionRow,
+  type CompetitorRow,
+  type Tx,
+} from '#persistence';
+import { Injectable } from '@nestjs/common';
+import { createOnce } from '../platform/database/create-once.js';
+import { Database } from '../platform/database/database.js';
+import { notFound } from '../platform/errors/outcomes.js';
+import type { UserError } from '../platform/errors/user-error.types.js';
+import type { Identity } from '../platform/identity/identity.js';
+import { CompetitionChanges } from '../platform/live/competition-changes.js';
+import { rosterLine, type RosterLine } from '../platform/roster/roster.js';
+import type { CompetitorEnterInput, StartOrderSetInput } from './entries.inputs.js';
+import { entryProblem, newCompetitor, nextPosition, shapeProblem } from './new-competitor.js';
+import { lockStartList, orderProblem, takeOff } from './start-list.js';
+
+export type Changed = { readonly competition: CompetitionRow } | { readonly refusal: UserError };
+
+export type Entered =
+  | { readonly competition: CompetitionRow; readonly line: RosterLine; readonly replayed: boolean }
+  | { readonly refusal: UserError };
+
+/** Start lists: who competes, under which bib, in which order. Every change is a new version of the competition. */
+@Injectable()
+export class EntriesService {
+  constructor(
+    private readonly database: Database,
+    private readonly changes: CompetitionChanges,
+  ) {}
+
+  async enter(input: CompetitorEnterInput, viewer: Identity): Promise<Entered> {
+    const { organisationId } = viewer;
+    const competition = await this.database.read((at) =>
+      competitions.find(at, organisationId, input.competitionId),
+    );
+    if (!competition) return { refusal: notFound('competition', ['competitionId']) };
+    viewer.requireDirector(competition.meetId);
+    const malformed = shapeProblem(input);
+    if (malformed) return { refusal: malformed };
+    const wanted = newCompetitor(input, organisationId);
+    const made = await createOnce<CompetitorRow, typeof wanted>(this.database, {
+      wanted,
+      find: (tx, id) => competitors.find(tx, organisationId, id),
+      insert: (tx) => this.insert(tx, wanted, viewer),
+    });
+    if ('refusal' in made) return made;
+    return { ...(await this.entered(made.row)), replayed: made.replayed };
+  }
+
+  /** Takes a competitor off the start list; who comes after moves up. */
+  async withdraw(competitorId: string, viewer: Identity): Promise<Changed> {
+    const { organisationId } = viewer;
+    return this.change(async (tx) => {
+      const competitor = await competitors.find(tx, organisationId, competitorId);
+      if (!competitor) return { refusal: notFound('competitor', ['competitorId']) };
+      const locked = await lockStartList(tx, competitor.competitionId, viewer, ['competitorId']);
+      if ('refusal' in locked) return locked;
+      const refused = await takeOff(tx, locked.competition, competitor);
+      return refused ? { refusal: refused } : locked;
+    });
+  }
+
+  /** Sets the order of competition, and flights with it. */
+  async setOrder(
+    { competitionId, expectedVersion, lines }: StartOrderSetInput,
+    viewer: Identity,
+  ): Promise<Changed> {
+    const { organisationId } = viewer;
+    return this.change(async (tx) => {
+      const locked = await lockStartList(tx, competitionId, viewer, ['competitionId']);
+      if ('refusal' in locked) return locked;
+      const refused = await orderProblem(tx, locked.competition, expectedVersion, lines);
+      if (refused) return { refusal: refused };
+      await competitors.reposition(
+        tx,
+        organisationId,
+        competitionId,
+        lines.map((line) => line.competitorId),
+      );
+      for (const { competitorId, flight } of lines) {
+        if (flight !== undefined) await competitors.update(tx, organisationId, competitorId, { flight });
+      }
+      return locked;
+    });
+  }
+
+  private async insert(
+    tx: Tx,
+    wanted: Omit<CompetitorRow, 'position'>,
+    viewer: Identity,
+  ): Promise<UserError | null> {
+    const locked = await lockStartList(tx, wanted.competitionId, viewer, ['competitionId']);
+    if ('refusal' in locked) return locked.refusal;
+    const { organisationId, competitionId } = wanted;
+    const list = await competitors.ofCompetition(tx, organisationId, competitionId);
+    const refused = await entryProblem(tx, wanted, list);
+    if (refused) return refused;
+    await competitors.insert(tx, [{ ...wanted, position: nextPosition(list) }]);
+    await competitions.bumpVersion(tx, organisationId, competitionId);
+    return null;
+  }
+
+  /** Runs a change under the competition's lock and, when it was made, tells the readers. */
+  private async change(work: (tx: Tx) => Promise<Changed>): Promise<Changed> {
+    const done = await this.database.write(async (tx) => {
+      const outcome = await work(tx);
+      if ('refusal' in outcome) return outcome;
+      const { organisationId, id } = outcome.competition;
+      const version = await competitions.bumpVersion(tx, organisationId, id);
+      return { competition: { ...outcome.competition, version } };
+    });
+    if ('competition' in done) this.announce(done.competition);
+    return done;
+  }
+
+  private async entered(
+    row: CompetitorRow,
+  ): Promise<{ readonly competition: CompetitionRow; readonly line: RosterLine }> {
+    const { organisationId, competitionId } = row;
+    const found = await this.database.read(async (at) => {
+      const competition = await competitions.find(at, organisationId, competitionId);
+      const meet = competition && (await meets.find(at, organisationId, competition.meetId));
+      return meet && { competition, line: await rosterLine(at, row, meet) };
+    });
+    if (!found) throw new Error('The competition of a new competitor is not there.');
+    this.announce(found.competition);
+    return found;
+  }
+
+  private announce({ id, version }: CompetitionRow): void {
+    this.changes.announce({ competitionId: id, version });
+  }
+}
