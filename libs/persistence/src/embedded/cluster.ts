@@ -1,8 +1,9 @@
 import { randomBytes } from 'node:crypto';
-import { chown, lstat, mkdir, open, readFile, rename, rm } from 'node:fs/promises';
+import { chown, mkdir, open, readFile, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Binaries } from './binaries.js';
 import { EmbeddedError } from './embedded-error.js';
+import { exists } from './exists.js';
 import type { Place } from './place.js';
 import { run } from './run.js';
 
@@ -128,11 +129,4 @@ export function notExecutable(binaries: Binaries): (cause: unknown) => never {
 function reasonIn(error: unknown): string {
   const text = error instanceof Error ? error.message : String(error);
   return text.trim().split('\n').slice(-3).join(' ');
-}
-
-async function exists(path: string): Promise<boolean> {
-  return lstat(path).then(
-    () => true,
-    () => false,
-  );
 }

@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
-import { lstat, mkdir, readFile, realpath, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, realpath, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { canEnter, serverAccount, type Account } from './account.js';
 import { EmbeddedError } from './embedded-error.js';
+import { exists } from './exists.js';
 
 /** Where the server lives, and as whom. */
 export interface Place {
@@ -97,11 +98,4 @@ function noPlace(path: string, cause: unknown): EmbeddedError {
 async function writeWhole(path: string, text: string): Promise<void> {
   await writeFile(`${path}.new`, text, { mode: 0o600 });
   await rename(`${path}.new`, path);
-}
-
-async function exists(path: string): Promise<boolean> {
-  return lstat(path).then(
-    () => true,
-    () => false,
-  );
 }

@@ -1,0 +1,156 @@
+import { createHash, randomUUID } from 'node:crypto';
+import {
+  clubs,
+  competitions,
+  competitors,
+  inTransaction,
+  meets,
+  athletes,
+  organisations,
+  type AthleteRow,
+  type CompetitorRow,
+  type Database,
+  type MeetRow,
+  type NewCompetition,
+  type NewEntry,
+} from '#persistence';
+
+/** One competition with two competitors and everything above it, all of it invented. */
+export interface Scene {
+  readonly organisationId: string;
+  readonly clubId: string;
+  readonly meetId: string;
+  readonly competitionId: string;
+  readonly athleteId: string;
+  readonly competitorIds: readonly [string, string];
+}
+
+export async function makeScene(database: Database): Promise<Scene> {
+  const scene: Scene = {
+    organisationId: randomUUID(),
+    clubId: randomUUID(),
+    meetId: randomUUID(),
+    competitionId: randomUUID(),
+    athleteId: randomUUID(),
+    competitorIds: [randomUUID(), randomUUID()],
+  };
+  const { organisationId, clubId } = scene;
+  await inTransaction(database, async (tx) => {
+    await organisations.insert(tx, { id: organisationId, name: 'Lindenau Throwers' });
+    await clubs.insert(tx, { organisationId, id: clubId, name: 'Lindenau' });
+    await athletes.insert(tx, athleteOf(scene));
+    await meets.insert(tx, meetOf(scene));
+    await competitions.insert(tx, competitionOf(scene));
+    await competitors.insert(tx, [
+      competitorOf(scene, 1, { athleteId: scene.athleteId, clubId }),
+      competitorOf(scene, 2, { listedName: 'Mira Tolve', listedClub: 'Harbour School' }),
+    ]);
+  });
+  return scene;
+}
+
+export function athleteOf(scene: Scene, changes: Partial<AthleteRow> = {}): AthleteRow {
+  return {
+    organisationId: scene.organisationId,
+    id: scene.athleteId,
+    givenName: 'Jonna',
+    familyName: 'Averbeck',
+    sex: 'W',
+    birthDate: '2009-03-29',
+    clubId: scene.clubId,
+    display: null,
+    ...changes,
+  };
+}
+
+export function meetOf(scene: Scene, changes: Partial<MeetRow> = {}): MeetRow {
+  return {
+    organisationId: scene.organisationId,
+    id: scene.meetId,
+    name: 'Spring throws',
+    venue: 'Mill Field',
+    startsOn: '2026-05-09',
+    endsOn: '2026-05-10',
+    timeZone: 'Europe/Berlin',
+    rules: 'WA',
+    edition: '2024-01',
+    minorsDisplay: 'initials',
+    publishedAt: null,
+    ...changes,
+  };
+}
+
+export function competitionOf(scene: Scene, changes: Partial<NewCompetition> = {}): NewCompetition {
+  return {
+    organisationId: scene.organisationId,
+    id: scene.competitionId,
+    meetId: scene.meetId,
+    title: 'Discus women',
+    event: 'discus',
+    rules: 'WA',
+    edition: '2024-01',
+    indoor: false,
+    stage: 'final',
+    qualifying: null,
+    plan: { rounds: 4, cuts: [] },
+    unit: 'cm',
+    categorySex: 'W',
+    categoryAge: null,
+    implementGrams: 1000,
+    scoring: null,
+    startsAt: '2026-05-09T08:30:00.000Z',
+    ...changes,
+  };
+}
+
+export function competitorOf(
+  scene: Scene,
+  position: number,
+  changes: Partial<CompetitorRow> = {},
+): CompetitorRow {
+  return {
+    organisationId: scene.organisationId,
+    id: scene.competitorIds[position - 1] ?? randomUUID(),
+    competitionId: scene.competitionId,
+    athleteId: null,
+    listedName: null,
+    listedClub: null,
+    clubId: null,
+    bib: String(100 + position),
+    position,
+    flight: 'A',
+    guest: false,
+    implementGrams: 1000,
+    written: null,
+    ...changes,
+  };
+}
+
+export function attemptOf(scene: Scene, changes: Partial<NewEntry> = {}): NewEntry {
+  const entryId = changes.entryId ?? randomUUID();
+  return {
+    organisationId: scene.organisationId,
+    competitionId: scene.competitionId,
+    entryId,
+    kind: 'attempt',
+    body: {
+      kind: 'attempt',
+      competitor: scene.competitorIds[0],
+      round: 1,
+      outcome: 'valid',
+      mark: 4812,
+      wind: null,
+      foul: null,
+      protested: null,
+      implementGrams: null,
+    },
+    standing: 'accepted',
+    verdict: { standing: 'accepted', notices: [] },
+    authority: 'official',
+    actor: 'official of the discus',
+    device: 'tablet 3',
+    deviceAt: '2026-05-09T08:31:12.345Z',
+    fingerprint: createHash('sha256').update(entryId).digest('hex'),
+    ...changes,
+  };
+}
