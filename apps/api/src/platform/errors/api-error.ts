@@ -38,7 +38,7 @@ export class ApiError extends GraphQLError {
         code,
         ...(fields && { fields }),
         ...(retryAfterMs !== undefined && { retryAfterMs }),
-        ...(status !== undefined && { http: { status, spec: true } }),
+        ...(status !== undefined && { http: { status } }),
       },
     });
     if (cause !== undefined) this.cause = cause;

@@ -41,14 +41,16 @@ function isFaultOfRequest(error: GraphQLError): boolean {
   return error.path === undefined || /^Argument "/.test(error.message);
 }
 
+/** 400, or 200 for clients that ask for plain application/json, as GraphQL over HTTP says for documents. */
+const BY_SPECIFICATION = { spec: true, status: 400 };
+
 function withCode(error: GraphQLError): GraphQLError {
-  const http = error.extensions.http;
   return new GraphQLError(error.message, {
     nodes: error.nodes,
     source: error.source,
     positions: error.positions,
     path: error.path,
-    extensions: { code: 'BAD_USER_INPUT', http: { spec: true, status: 400, ...http } },
+    extensions: { code: 'BAD_USER_INPUT', http: error.extensions.http ?? BY_SPECIFICATION },
   });
 }
 
