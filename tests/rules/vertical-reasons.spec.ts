@@ -15,8 +15,8 @@ describe('why a place in a vertical jump', () => {
 
   it('is told with the numbers', () => {
     expect(sentences(worked)).toEqual([
-      'B 1st: cleared 1.88; best in the jump-off',
-      'A 2nd: equal height 1.88, 1 failure at it and 2 up to it; decided in the jump-off',
+      'B 1st: cleared 1.88; best in the jump-off; cleared 1.91 in the jump-off',
+      'A 2nd: equal height 1.88, 1 failure at it and 2 up to it; decided in the jump-off; cleared 1.89 in the jump-off',
       'C 3rd: equal height 1.88, 1 failure at it and 2 up to it; decided in the jump-off',
       'D 4th: equal height 1.88 and 1 failure at it; 3 failures up to it against 2',
     ]);

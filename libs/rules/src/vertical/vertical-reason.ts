@@ -24,6 +24,8 @@ export interface VerticalPlaceReason {
   readonly comparedWith: string | null;
   readonly own: Countback;
   readonly other: Countback | null;
+  /** The greatest height cleared, in the jump-off too. */
+  readonly mark: string;
   /** Whether a jump-off between those level for first, of whom this is one, was held. */
   readonly jumpedOff: boolean;
   readonly rule: Citation;
@@ -41,23 +43,22 @@ export interface Countback {
 export function verticalReasonsOf(card: VerticalCard): VerticalReason[] {
   const placings = rankVertical(card);
   const jumpedOff = new Set(card.jumpOff.length > 0 ? levelForFirst(card) : []);
-  const reasons: VerticalReason[] = placings.map((placing, index) => {
-    const isInJumpOff = jumpedOff.size > 1 && jumpedOff.has(placing.competitor.bib);
-    return reasonOfPlace(card, placing, placings[index - 1], isInJumpOff);
+  return countVertical(card).results.map((row, index): VerticalReason => {
+    const placing = placings[index];
+    if (!placing) return { bib: row.bib, place: null, status: row.status ?? 'NM', mark: row.mark };
+    return {
+      ...reasonOfPlace(card, placing, placings[index - 1]),
+      mark: row.mark ?? '',
+      jumpedOff: jumpedOff.size > 1 && jumpedOff.has(row.bib),
+    };
   });
-  const unplaced = countVertical(card).results.slice(placings.length);
-  return [
-    ...reasons,
-    ...unplaced.map(({ bib, status, mark }) => ({ bib, place: null, status: status ?? 'NM', mark })),
-  ];
 }
 
 function reasonOfPlace(
   card: VerticalCard,
   placing: VerticalPlacing,
   before: VerticalPlacing | undefined,
-  jumpedOff: boolean,
-): VerticalPlaceReason {
+): Omit<VerticalPlaceReason, 'mark' | 'jumpedOff'> {
   const rules = ruleSet(card.rules, card.edition);
   return {
     bib: placing.competitor.bib,
@@ -67,7 +68,6 @@ function reasonOfPlace(
     comparedWith: before?.competitor.bib ?? null,
     own: countbackOf(card, placing),
     other: before ? countbackOf(card, before) : null,
-    jumpedOff,
     rule: placing.decidedBy === 'jump-off' ? rules.jumpOff : rules.verticalTies,
   };
 }

@@ -5,7 +5,9 @@ import type { Countback, VerticalPlaceReason, VerticalReason } from './vertical-
 /** A reason in words, e.g. `2nd: equal height 1.99; 2 failures at it against 1`. The rule is not in it. */
 export function verticalSentenceOf(reason: VerticalReason): string {
   if (reason.place === null) return `No place: ${withoutPlace(reason)}`;
-  return `${ordinal(reason.place)}${reason.shared ? ', shared' : ''}: ${grounds(reason)}`;
+  const { place, shared, own, mark } = reason;
+  const better = mark === own.height ? '' : `; cleared ${mark} in the jump-off`;
+  return `${ordinal(place)}${shared ? ', shared' : ''}: ${grounds(reason)}${better}`;
 }
 
 function withoutPlace({ status, mark }: NoPlaceReason): string {
