@@ -1,0 +1,23 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+/** What `seed/load.ts` offers: ids that it makes itself, and the way to load them through the API. */
+export interface DemoSeed {
+  readonly DEMO: {
+    /** UUID of the meet; it is published last. */
+    readonly meetId: string;
+    /** UUID of the competition that is going on. */
+    readonly runningCompetitionId: string;
+  };
+  /** Enters everything that is not there yet. `baseUrl` without `/graphql`. */
+  loadDemo(baseUrl: string, adminToken: string): Promise<void>;
+}
+
+/** The demonstration season beside this program, as source or compiled; null when it was left out. */
+export async function findSeed(): Promise<DemoSeed | null> {
+  for (const name of ['load.ts', 'load.js']) {
+    const url = new URL(`../../../../seed/${name}`, import.meta.url);
+    if (existsSync(fileURLToPath(url))) return (await import(url.href)) as DemoSeed;
+  }
+  return null;
+}

@@ -1,0 +1,82 @@
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import type { Config } from '../platform/config.js';
+import { homeOrganisation } from '../platform/database/home-organisation.js';
+import { ReadinessProbe } from '../platform/health/readiness.js';
+import { signingKey } from '../platform/identity/secret.js';
+import { Tokens } from '../platform/identity/tokens.js';
+import type { Log } from '../platform/log.js';
+import type { Running } from './banner.js';
+import { Demo } from './demo.js';
+import { firstQuery } from './first-query.js';
+import { freePort } from './port.js';
+import { findSeed } from './seed.js';
+import { stopOnSignals } from './stop.js';
+import { openStore, type Store } from './store.js';
+
+/** Starts everything and says where it is to be found. Rejects with a sentence for people when it cannot. */
+export async function start(config: Config, log: Log): Promise<Running> {
+  // The server's modules load while the database starts: the two take about as long.
+  const loading = import('../application.js');
+  const store = await openStore(config, log);
+  try {
+    const { createApplication } = await loading;
+    const key = await signingKey(config.secret, config.dataDirectory);
+    const organisationId = await homeOrganisation(store.database);
+    const tokens = new Tokens(key, organisationId);
+    const demo = await demoOf(config, store, organisationId, tokens);
+    const posts = demo && (await demo.posts());
+    const query = firstQuery(demo?.competitionId ?? null);
+    const explorer = config.explorer ? { defaultQuery: query, token: () => posts?.director ?? null } : null;
+    const app = await createApplication({ database: store.database, tokens, log, explorer });
+    handleSignals(app, store, log);
+    const port = await listen(app, config);
+    const url = `http://${addressOf(config.host)}:${port}`;
+    if (demo && (await demo.state()) !== 'loaded') await demo.load(url);
+    return {
+      url,
+      explorerUrl: explorer && `${url}/graphql?query=${encodeURIComponent(query)}`,
+      takenPort: port === config.port ? null : config.port,
+      tokens: posts,
+    };
+  } catch (error) {
+    await store.close();
+    throw error;
+  }
+}
+
+/** Null: not wanted here, or other meets live here already. */
+async function demoOf(
+  config: Config,
+  { database }: Store,
+  organisationId: string,
+  tokens: Tokens,
+): Promise<Demo | null> {
+  const seed = config.demo ? await findSeed() : null;
+  if (!seed) return null;
+  const demo = new Demo(seed, database, organisationId, tokens);
+  return (await demo.state()) === 'absent' && (await demo.isUnwanted()) ? null : demo;
+}
+
+async function listen(app: NestFastifyApplication, { host, port, portIsFixed }: Config): Promise<number> {
+  const free = portIsFixed ? port : await freePort(port, host);
+  if (free === null) throw new Error(`Port ${port} and the next ones are taken; set PORT to a free one.`);
+  await app.listen(free, host);
+  const address = app.getHttpServer().address();
+  return typeof address === 'object' && address !== null ? address.port : free;
+}
+
+/** Where a browser on this machine finds a server that listens on `host`. */
+function addressOf(host: string): string {
+  if (host === '0.0.0.0' || host === '::') return '127.0.0.1';
+  return host.includes(':') ? `[${host}]` : host;
+}
+
+function handleSignals(app: NestFastifyApplication, store: Store, log: Log): void {
+  const server = {
+    refuseWork: () => app.get(ReadinessProbe).stop(),
+    closeServer: () => app.close(),
+    cutConnections: () => app.getHttpServer().closeAllConnections(),
+    closeStore: () => store.close(),
+  };
+  stopOnSignals(server, log);
+}
