@@ -56,9 +56,11 @@ const IN_SEQUENCE = `
      ORDER BY revision DESC LIMIT 1;
     SELECT last_sequence INTO counted FROM competition
      WHERE organisation_id = NEW.organisation_id AND id = NEW.competition_id;
+    IF NOT FOUND THEN
+      RETURN NEW;
+    END IF;
     IF NEW.revision = coalesce(last_revision, 0) + 1
-       AND NEW.sequence >= coalesce(signed_to, 0)
-       AND NEW.sequence <= coalesce(counted, NEW.sequence) THEN
+       AND NEW.sequence BETWEEN coalesce(signed_to, 0) AND counted THEN
       RETURN NEW;
     END IF;
     RAISE EXCEPTION 'official result of competition %: revision % does not follow the last one',

@@ -1,0 +1,103 @@
+import { randomUUID } from 'node:crypto';
+import pg from 'pg';
+import { openDatabase } from '#persistence';
+import { migratedDatabase, type TestDatabase } from '../support/database.js';
+import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js';
+import { makeScene, type Scene } from './fixture.js';
+import { JOURNAL_CASES } from './journal-cases.js';
+
+const CASES = [...SETTING_UP_CASES, ...JOURNAL_CASES];
+
+describe('constraints', () => {
+  let database: TestDatabase;
+  let client: pg.Client;
+  let scene: Scene;
+
+  beforeAll(async () => {
+    database = await migratedDatabase();
+    const open = await openDatabase({ url: database.url });
+    scene = await makeScene(open);
+    await open.destroy();
+    client = new pg.Client({ connectionString: database.url });
+    await client.connect();
+  });
+
+  afterAll(async () => {
+    await client.end();
+    await database.drop();
+  });
+
+  beforeEach(() => client.query('BEGIN'));
+  afterEach(() => client.query('ROLLBACK'));
+
+  async function insert(table: string, columns: Columns): Promise<void> {
+    await client.query('SET CONSTRAINTS ALL DEFERRED');
+    if (table === 'journal_entry') {
+      await client.query(
+        'UPDATE competition SET last_sequence = last_sequence + 1, version = version + 1 WHERE id = $1',
+        [columns.competition_id],
+      );
+    }
+    const names = Object.keys(columns);
+    const places = names.map((_, index) => `$${index + 1}`);
+    await client.query(
+      `INSERT INTO ${table} (${names.join(', ')}) VALUES (${places.join(', ')})`,
+      names.map((name) => valueFor(columns[name])),
+    );
+    await client.query('SET CONSTRAINTS ALL IMMEDIATE');
+  }
+
+  function valueFor(value: unknown): unknown {
+    return typeof value === 'object' && value !== null ? JSON.stringify(value) : value;
+  }
+
+  it.each([
+    'organisation',
+    'club',
+    'athlete',
+    'meet',
+    'competition',
+    'competitor',
+    'journal_entry',
+    'official_result',
+  ])('let a sound row of %s in', async (table) => {
+    await insert(table, soundRows(scene)[table]!);
+  });
+
+  it.each(CASES)('$constraint: $what', async ({ table, constraint, change, after, triggersOff }) => {
+    if (triggersOff) await client.query(`ALTER TABLE ${table} DISABLE TRIGGER USER`);
+    const row = { ...soundRows(scene)[table], ...change(scene) };
+    if (after !== undefined) await insert(table, { ...soundRows(scene)[table], ...after });
+    await expect(insert(table, row)).rejects.toMatchObject({ constraint });
+  });
+
+  it('each have a case that they refuse', async () => {
+    const { rows } = await client.query<{ name: string }>(
+      `SELECT conname AS name FROM pg_constraint
+        WHERE connamespace = 'public'::regnamespace AND contype IN ('c', 'f', 'p', 'u')
+          AND conrelid::regclass::text <> 'schema_migration'`,
+    );
+    const broken = new Set(CASES.map(({ constraint }) => constraint));
+    expect(rows.map(({ name }) => name).filter((name) => !broken.has(name))).toEqual([]);
+  });
+
+  it('compare bibs and positions only when the transaction ends, so that two can be exchanged', async () => {
+    const [first, second] = scene.competitorIds;
+    await client.query('UPDATE competitor SET bib = $2, position = 2 WHERE id = $1', [first, '102']);
+    await client.query('UPDATE competitor SET bib = $2, position = 1 WHERE id = $1', [second, '101']);
+    await client.query('SET CONSTRAINTS ALL IMMEDIATE');
+  });
+
+  it('keep what is still named from being removed', async () => {
+    await expect(client.query('DELETE FROM club WHERE id = $1', [scene.clubId])).rejects.toMatchObject({
+      constraint: 'athlete_club_fkey',
+    });
+  });
+
+  it('let no organisation name what belongs to another', async () => {
+    const other = randomUUID();
+    await client.query('INSERT INTO organisation (id, name) VALUES ($1, $2)', [other, 'Elsewhere']);
+    const athlete = { ...soundRows(scene).athlete, organisation_id: other };
+    await expect(insert('athlete', athlete)).rejects.toMatchObject({ constraint: 'athlete_club_fkey' });
+  });
+});

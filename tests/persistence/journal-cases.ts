@@ -1,0 +1,103 @@
+import { randomUUID } from 'node:crypto';
+import { of, type Columns, type ConstraintCase } from './constraint-cases.js';
+
+const ID = randomUUID();
+
+/** An entry of a kind with a body that is right but for the changes; `undefined` leaves a key out. */
+function entry(kind: string, right: Columns, changes: Columns): Columns {
+  return { kind, body: { kind, ...right, ...changes } };
+}
+
+const ATTEMPT = { competitor: 'c1', round: 1, outcome: 'valid', mark: 4812 };
+const FOUL = { outcome: 'foul', mark: null };
+const CORRECTION = { attempt: ID, reason: 'misread', outcome: 'valid', mark: 4812 };
+
+const attempt = (changes: Columns): Columns => entry('attempt', ATTEMPT, changes);
+const correction = (changes: Columns): Columns => entry('correction', CORRECTION, changes);
+
+const SOUND_BODIES: Readonly<Record<string, Columns>> = {
+  correction: CORRECTION,
+  move: { moves: [{ attempt: ID, competitor: 'c2', round: 1 }], reason: 'wrong line' },
+  reversal: { entry: ID, reason: 'entered twice' },
+  replacement: { attempt: ID, reason: 'hindered' },
+  ruling: { entry: ID, decision: 'count', reason: 'seen by two judges' },
+  disqualification: { competitor: 'c1', rule: 'TR 7', reason: 'conduct' },
+  reinstatement: { competitor: 'c1', reason: 'appeal' },
+  admission: { competitor: 'c1', after: 3, admittedBy: 'R', reason: 'hindered' },
+  order: { round: 2, competitors: ['c2', 'c1'], reason: 'clash with the long jump' },
+  reopening: { reason: 'protest in time' },
+};
+
+const sound = (kind: string, changes: Columns): Columns => entry(kind, SOUND_BODIES[kind]!, changes);
+
+/** Every kind of decision has to say why. */
+const WITHOUT_REASON = Object.keys(SOUND_BODIES).flatMap((kind) =>
+  of(
+    'journal_entry',
+    ['reason_given', `${kind} without a reason`, sound(kind, { reason: undefined })],
+    ['reason_given', `${kind} with a blank reason`, sound(kind, { reason: '  ' })],
+  ),
+);
+
+export const JOURNAL_CASES: readonly ConstraintCase[] = [
+  ...WITHOUT_REASON,
+  ...of(
+    'journal_entry',
+    ['competition_fkey', 'of no competition', { competition_id: randomUUID() }],
+    ['pkey', 'a sequence twice', { sequence: 1 }, { after: {}, triggersOff: true }],
+    ['id_unique', 'an id twice', { sequence: 2, entry_id: ID }, { after: { entry_id: ID } }],
+    ['in_sequence', 'a gap', { sequence: 2 }],
+    ['sequence_range', 'before the first', { sequence: 0 }, { triggersOff: true }],
+    ['kind_known', 'another kind', { kind: 'note', body: { kind: 'note' } }],
+    ['body_of_kind', 'the body of another kind', { kind: 'sign-off' }],
+    ['body_of_kind', 'a body that does not say its kind', { kind: 'sign-off', body: { incomplete: null } }],
+    ['standing_known', 'a refused entry', { standing: 'refused', verdict: { standing: 'refused' } }],
+    ['verdict_agrees', 'held, and the verdict says accepted', { standing: 'held' }],
+    ['verdict_agrees', 'an empty verdict', { verdict: {} }],
+    ['authority_known', 'another authority', { authority: 'coach' }],
+    ['actor_length', 'made by nobody', { actor: '' }],
+    ['device_length', 'a device without a name', { device: '' }],
+    ['fingerprint_form', 'a fingerprint that is none', { fingerprint: 'abc' }],
+    ['competitor_named', 'a trial of nobody', attempt({ competitor: undefined })],
+    ['competitor_named', 'a trial of somebody without a key', attempt({ competitor: '' })],
+    ['competitor_named', 'a start of a number', entry('start', {}, { competitor: 7, status: 'DNS' })],
+    ['attempt_named', 'a wind of no trial', entry('wind', {}, { wind: 12 })],
+    ['attempt_named', 'a correction of no trial', correction({ attempt: null })],
+    ['entry_named', 'a ruling on nothing', sound('ruling', { entry: undefined })],
+    ['round_range', 'round 0', attempt({ round: 0 })],
+    ['round_range', 'round 13', attempt({ round: 13 })],
+    ['round_range', 'round one and a half', attempt({ round: 1.5 })],
+    ['round_range', 'a round as text', attempt({ round: '1' })],
+    ['round_range', 'an order without a round', sound('order', { round: undefined })],
+    ['outcome_known', 'another outcome', attempt({ outcome: 'great', mark: null })],
+    ['outcome_known', 'no outcome', attempt({ outcome: undefined, mark: null })],
+    ['mark_iff_valid', 'valid without a mark', attempt({ mark: null })],
+    ['mark_iff_valid', 'valid without even the key', attempt({ mark: undefined })],
+    ['mark_iff_valid', 'a mark of nothing', attempt({ mark: 0 })],
+    ['mark_iff_valid', 'a negative mark', attempt({ mark: -4812 })],
+    ['mark_iff_valid', 'a mark in metres', attempt({ mark: 48.12 })],
+    ['mark_iff_valid', 'a mark as text', attempt({ mark: '4812' })],
+    ['mark_iff_valid', 'a mark over a kilometre', attempt({ mark: 100_000 })],
+    ['mark_iff_valid', 'a foul with a mark', attempt({ outcome: 'foul' })],
+    ['mark_iff_valid', 'a pass with a mark', correction({ outcome: 'pass' })],
+    ['wind_of_trial', 'a storm', attempt({ wind: 1000 })],
+    ['wind_of_trial', 'a wind between tenths', attempt({ wind: 1.5 })],
+    ['wind_of_trial', 'a wind in words', attempt({ wind: 'strong' })],
+    ['wind_of_trial', 'the wind of a pass', attempt({ outcome: 'pass', mark: null, wind: 3 })],
+    ['wind_reading', 'a reading that is still to come', entry('wind', { attempt: ID }, { wind: 'pending' })],
+    ['wind_reading', 'no reading', entry('wind', { attempt: ID }, {})],
+    ['foul_of_foul', 'a foul reason for a valid trial', attempt({ foul: 'SECTOR' })],
+    ['foul_of_foul', 'a foul reason that is no code', attempt({ ...FOUL, foul: 'out of sector' })],
+    ['protest_of_foul', 'a protest against a valid trial', attempt({ protested: 4812 })],
+    ['protest_of_foul', 'a protest over nothing', attempt({ ...FOUL, protested: 0 })],
+    ['implement_range', 'an implement without mass', attempt({ implementGrams: 0 })],
+    ['decision_known', 'a ruling that decides nothing', sound('ruling', { decision: 'later' })],
+    ['start_known', 'another start', entry('start', {}, { competitor: 'c1', status: 'late' })],
+    ['rule_named', 'disqualified by no rule', sound('disqualification', { rule: '' })],
+    ['admitted_by_known', 'admitted by somebody', sound('admission', { admittedBy: 'X' })],
+    ['admission_after', 'admitted after no round', sound('admission', { after: 0 })],
+    ['moves_listed', 'a move of nothing', sound('move', { moves: [] })],
+    ['order_listed', 'an order of nobody', sound('order', { competitors: undefined })],
+    ['incomplete_explained', 'incomplete for a blank reason', entry('sign-off', {}, { incomplete: ' ' })],
+  ),
+];
