@@ -3,15 +3,11 @@ export { apply, applyAll, openCompetition, restoreCompetition, type Applied } fr
 export { callsOf, progressOf, type Call, type Progress } from './competition/calls.js';
 export { entriesOfCard } from './competition/entries-of-card.js';
 export type * from './competition/entry.js';
+export type * from './journal/entry.js';
+export type { JournalItem, Question } from './journal/journal-item.js';
 export type { CompetitionSetup, SetupCompetitor } from './competition/setup.js';
-export type {
-  AttemptState,
-  CompetitionState,
-  CompetitorState,
-  JournalItem,
-  Question,
-} from './competition/state.js';
-export * from './competition/verdict.js';
+export type { AttemptState, CompetitionState, CompetitorState } from './competition/state.js';
+export * from './journal/verdict.js';
 export * from './card.js';
 export * from './codes.js';
 export * from './fouls.js';

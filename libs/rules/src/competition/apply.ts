@@ -1,4 +1,7 @@
 import { isFarOutside } from '../events/event.js';
+import type { Fault } from '../journal/faults.js';
+import type { JournalItem } from '../journal/journal-item.js';
+import type { HoldCode, NoticeCode, Verdict } from '../journal/verdict.js';
 import { isOnStep } from '../quantities/measuring.js';
 import { ruleSet } from '../rule-sets/index.js';
 import { progressOf } from './calls.js';
@@ -6,10 +9,9 @@ import type { Entry } from './entry.js';
 import { cutChanges, holdBefore } from './holds.js';
 import { holdObjection, refusalObjection } from './objections.js';
 import { project } from './project.js';
-import { faultOf, type Fault } from './refusals.js';
+import { faultOf } from './refusals.js';
 import type { CompetitionSetup } from './setup.js';
-import type { CompetitionState, JournalItem } from './state.js';
-import type { HoldCode, NoticeCode, Verdict } from './verdict.js';
+import type { CompetitionState } from './state.js';
 
 export interface Applied {
   /** The state with the entry in its journal; the same state as before when it was refused. */

@@ -1,6 +1,9 @@
-import { needsRuling, type Activity } from './activity.js';
-import type { CorrectionEntry, Entry, EntryHead, Judgement, OrderEntry } from './entry.js';
-import type { JournalItem } from './state.js';
+import type { Activity } from '../journal/activity.js';
+import { decide, noDecisions, type Decisions } from '../journal/decisions.js';
+import type { EntryHead, RulingDecision } from '../journal/entry.js';
+import type { Fate, JournalItem } from '../journal/journal-item.js';
+import { replay, type Moment } from '../journal/replay.js';
+import type { CorrectionEntry, Entry, Judgement, OrderEntry } from './entry.js';
 
 /** A trial while the journal is read: where it belongs and what it is so far. */
 export interface AttemptDraft {
@@ -9,7 +12,7 @@ export interface AttemptDraft {
   competitor: string;
   round: number;
   judgement: Judgement;
-  fate: 'counts' | 'struck' | 'displaced' | 'dismissed';
+  fate: Fate;
   /** Position in the journal from which it counts: its own, or that of the ruling that let it. */
   readonly entered: number;
 }
@@ -17,77 +20,36 @@ export interface AttemptDraft {
 /** Everything the journal says that is not yet arranged in rounds. */
 export interface Gathered {
   readonly drafts: Map<string, AttemptDraft>;
-  readonly notStarted: Set<string>;
-  /** By competitor: the position of the disqualification in force. */
-  readonly disqualifiedAt: Map<string, number>;
-  readonly admissions: { competitor: string; after: number | null; by: 'R' | 'J' | 'D' }[];
+  readonly decisions: Decisions;
   readonly orderChanges: Map<number, OrderEntry>;
-  signedOff: boolean;
 }
 
-/**
- * Reads a journal in order. An entry that was held takes effect where the referee ruled that it counts, not where it
- * came in, so that the last decision about a trial is the one in force.
- */
 export function gather(journal: readonly JournalItem[], activity: Activity): Gathered {
-  const gathered: Gathered = {
-    drafts: new Map(),
-    notStarted: new Set(),
-    disqualifiedAt: new Map(),
-    admissions: [],
-    orderChanges: new Map(),
-    signedOff: false,
-  };
-  const byId = new Map<string, number>();
-  journal.forEach((item, at) => byId.set(item.entry.id, at));
-  journal.forEach((item, at) => {
-    if (!activity.inEffect[at]) return;
-    const { entry } = item;
-    if (entry.kind === 'ruling') rule(gathered, journal, byId, entry.entry, at, activity);
-    else takeIn(gathered, entry, at + 1, at + 1, false);
+  const gathered: Gathered = { drafts: new Map(), decisions: noDecisions(), orderChanges: new Map() };
+  replay(journal, activity, {
+    takeIn: (entry, moment) => takeIn(gathered, entry, moment),
+    rule: (trial, decision) => change(gathered, trial, (draft) => rule(draft, decision)),
   });
   return gathered;
 }
 
-function rule(
-  gathered: Gathered,
-  journal: readonly JournalItem[],
-  byId: ReadonlyMap<string, number>,
-  target: string,
-  at: number,
-  activity: Activity,
-): void {
-  const ruling = activity.rulings.get(target);
-  const targetAt = byId.get(target);
-  if (ruling?.at !== at || targetAt === undefined || activity.reversed.has(target)) return;
-  const item = journal[targetAt]!;
-  const trial = gathered.drafts.get(target);
-  if (needsRuling(item)) {
-    if (ruling.decision === 'count') takeIn(gathered, item.entry, targetAt + 1, at + 1, true);
-  } else if (trial && trial.judgement.protested !== null) {
-    trial.judgement = ruleProtest(trial.judgement, trial.judgement.protested, ruling.decision);
-  } else if (trial && ruling.decision === 'dismiss') {
-    trial.fate = 'dismissed';
-  }
+function rule(draft: AttemptDraft, decision: RulingDecision): void {
+  const { protested } = draft.judgement;
+  if (protested !== null) draft.judgement = ruleProtest(draft.judgement, protested, decision);
+  else if (decision === 'dismiss') draft.fate = 'dismissed';
 }
 
 /** A protested failure becomes valid with the mark that was held, or stays a failure and is no longer open. */
-function ruleProtest(judgement: Judgement, mark: number, decision: 'count' | 'dismiss'): Judgement {
+function ruleProtest(judgement: Judgement, mark: number, decision: RulingDecision): Judgement {
   return decision === 'count'
     ? { ...judgement, outcome: 'valid', mark, foul: null, protested: null }
     : { ...judgement, protested: null };
 }
 
-function takeIn(
-  gathered: Gathered,
-  entry: Entry,
-  sequence: number,
-  entered: number,
-  byRuling: boolean,
-): void {
+function takeIn(gathered: Gathered, entry: Entry, moment: Moment): void {
   switch (entry.kind) {
     case 'attempt':
-      addAttempt(gathered, entry, sequence, entered, byRuling);
+      addAttempt(gathered, entry, moment);
       return;
     case 'wind':
       change(gathered, entry.attempt, (draft) => {
@@ -112,38 +74,18 @@ function takeIn(
         draft.fate = 'struck';
       });
       return;
-    case 'start':
-      if (entry.status === 'DNS') gathered.notStarted.add(entry.competitor);
-      else gathered.notStarted.delete(entry.competitor);
-      return;
-    case 'disqualification':
-      gathered.disqualifiedAt.set(entry.competitor, sequence);
-      return;
-    case 'reinstatement':
-      gathered.disqualifiedAt.delete(entry.competitor);
-      return;
-    case 'admission':
-      gathered.admissions.push({ competitor: entry.competitor, after: entry.after, by: entry.admittedBy });
-      return;
     case 'order':
       gathered.orderChanges.set(entry.round, entry);
       return;
-    case 'sign-off':
-    case 'reopening':
-      gathered.signedOff = entry.kind === 'sign-off';
-      return;
-    case 'ruling':
-    case 'reversal':
-      return;
+    default:
+      decide(gathered.decisions, entry, moment.sequence);
   }
 }
 
 function addAttempt(
   gathered: Gathered,
   entry: Extract<Entry, { kind: 'attempt' }>,
-  sequence: number,
-  entered: number,
-  byRuling: boolean,
+  { sequence, entered, byRuling }: Moment,
 ): void {
   if (byRuling) {
     for (const other of gathered.drafts.values()) {

@@ -1,10 +1,9 @@
+import { awaitsReferee } from '../journal/targets.js';
+import type { CutChange, HoldCode } from '../journal/verdict.js';
 import { cutsOf } from '../progression/cuts.js';
-import { targetsOf } from './refusals.js';
 import type { Entry, EntryKind } from './entry.js';
 import type { CompetitionState } from './state.js';
-import type { CutChange, HoldCode } from './verdict.js';
 
-const AMENDMENTS: ReadonlySet<EntryKind> = new Set(['correction', 'move', 'reversal', 'replacement', 'wind']);
 const MAY_CHANGE_A_CUT: ReadonlySet<EntryKind> = new Set([
   'attempt',
   'correction',
@@ -28,32 +27,14 @@ export function holdBefore(state: CompetitionState, entry: Entry): HoldCode | nu
     const used = entry.implementGrams;
     return used !== null && due !== null && due !== undefined && used !== due ? 'WRONG_IMPLEMENT' : null;
   }
-  return awaitsReferee(state, entry) ? 'AWAITS_REFEREE' : null;
+  return awaitsReferee(state, entry) && !bringsMissingWind(state, entry) ? 'AWAITS_REFEREE' : null;
 }
 
-/**
- * An official takes back or corrects what he entered himself until the next competitor acts; after that, and for
- * every replacement trial, the referee decides. A wind that was still missing may come in at any time.
- */
-function awaitsReferee(state: CompetitionState, entry: Entry): boolean {
-  if (entry.by !== 'official' || !AMENDMENTS.has(entry.kind)) return false;
-  if (entry.kind === 'replacement') return true;
-  const { ids } = targetsOf(entry);
-  if (entry.kind === 'wind') {
-    const known = state.attempts.get(entry.attempt)?.judgement.wind ?? 'pending';
-    if (known === 'pending') return false;
-  }
-  return !ids.every((id) => isOwnAndLast(state, id, entry.actor, ids));
-}
-
-function isOwnAndLast(state: CompetitionState, id: string, actor: string, also: readonly string[]): boolean {
-  const at = state.journal.findIndex((item) => item.entry.id === id);
-  const target = state.journal[at]?.entry;
-  if (!target || target.actor !== actor || target.by !== 'official') return false;
-  const whose = 'competitor' in target ? target.competitor : null;
-  return !state.journal
-    .slice(at + 1)
-    .some(({ entry }) => entry.kind === 'attempt' && entry.competitor !== whose && !also.includes(entry.id));
+/** A wind that was still missing may come in at any time. */
+function bringsMissingWind(state: CompetitionState, entry: Entry): boolean {
+  return (
+    entry.kind === 'wind' && (state.attempts.get(entry.attempt)?.judgement.wind ?? 'pending') === 'pending'
+  );
 }
 
 /**

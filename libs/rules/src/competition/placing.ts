@@ -1,9 +1,10 @@
 import { cutsOf } from '../progression/cuts.js';
-import type { Admission, Card, CardCompetitor } from '../card.js';
+import type { Card, CardCompetitor } from '../card.js';
+import { admittedOf, statusOf } from '../journal/decisions.js';
+import type { HoldCode } from '../journal/verdict.js';
 import type { Trial } from '../trial.js';
 import type { AttemptDraft, Gathered } from './attempts.js';
 import type { CompetitionSetup } from './setup.js';
-import type { HoldCode } from './verdict.js';
 
 /** The trials of a competition arranged by competitor and round, and those that fit nowhere (yet). */
 export interface Placing {
@@ -59,8 +60,8 @@ function holdBySeries(
   row: (AttemptDraft | null)[],
   outside: Map<string, HoldCode>,
 ): void {
-  const stoppedAt = gathered.disqualifiedAt.get(key) ?? Infinity;
-  let hold: HoldCode | null = gathered.notStarted.has(key) ? 'NOT_STARTED' : null;
+  const stoppedAt = gathered.decisions.disqualifiedAt.get(key) ?? Infinity;
+  let hold: HoldCode | null = gathered.decisions.notStarted.has(key) ? 'NOT_STARTED' : null;
   for (let at = 0; at < row.length; at++) {
     const draft = row[at];
     const reason: HoldCode | null = draft && draft.entered > stoppedAt ? 'DISQUALIFIED' : hold;
@@ -112,10 +113,6 @@ function cardOf(
   gathered: Gathered,
   slots: readonly (AttemptDraft | null)[][],
 ): Card {
-  const bibs = new Map(setup.competitors.map((competitor) => [competitor.key, competitor.bib]));
-  const admitted = gathered.admissions.map(
-    ({ competitor, after, by }): Admission => ({ bib: bibs.get(competitor)!, after, by }),
-  );
   const { rules, edition, event, indoor, stage, qualifying, plan, unit } = setup;
   return {
     rules,
@@ -126,10 +123,10 @@ function cardOf(
     qualifying,
     plan,
     unit,
-    admitted,
+    admitted: admittedOf(gathered.decisions, setup.competitors),
     competitors: setup.competitors.map((competitor, index): CardCompetitor => {
       const { key, bib, name, club, flight, guest } = competitor;
-      const status = gathered.notStarted.has(key) ? 'DNS' : gathered.disqualifiedAt.has(key) ? 'DQ' : null;
+      const status = statusOf(gathered.decisions, key);
       return { bib, name, club, flight, guest, status, series: seriesOf(slots[index]!) };
     }),
   };

@@ -1,8 +1,11 @@
-import { activityOf, needsRuling, type Activity } from './activity.js';
-import { gather, type AttemptDraft, type Gathered } from './attempts.js';
+import { activityOf } from '../journal/activity.js';
+import { statusOf } from '../journal/decisions.js';
+import type { Fate, JournalItem } from '../journal/journal-item.js';
+import { questionsOf } from '../journal/replay.js';
+import { gather, type Gathered } from './attempts.js';
 import { place, withProtests, type Placing } from './placing.js';
 import type { CompetitionSetup } from './setup.js';
-import type { AttemptState, CompetitionState, CompetitorState, JournalItem, Question } from './state.js';
+import type { AttemptState, CompetitionState, CompetitorState } from './state.js';
 
 /** The state that a journal describes. Shape: see {@link CompetitionState}. */
 export function project(setup: CompetitionSetup, journal: readonly JournalItem[]): CompetitionState {
@@ -14,11 +17,11 @@ export function project(setup: CompetitionSetup, journal: readonly JournalItem[]
     journal,
     attempts: attemptStates(gathered, placing),
     competitors: competitorStates(setup, gathered, placing),
-    questions: questionsOf(journal, activity, gathered, placing),
+    questions: questionsOf(journal, activity, protestsOf(gathered), placing.outside),
     card: placing.card,
     cardIfProtestsSucceed: withProtests(placing.card, placing.series),
     orderChanges: gathered.orderChanges,
-    signedOff: gathered.signedOff,
+    signedOff: gathered.decisions.signedOff,
     activity,
     clash: placing.clash,
   };
@@ -38,34 +41,16 @@ function competitorStates(setup: CompetitionSetup, gathered: Gathered, placing: 
   return setup.competitors.map(({ key, bib }, index) => ({
     key,
     bib,
-    status: gathered.notStarted.has(key) ? 'DNS' : gathered.disqualifiedAt.has(key) ? 'DQ' : null,
+    status: statusOf(gathered.decisions, key),
     series: placing.series[index]!.map((draft) => draft?.id ?? null),
   }));
 }
 
-/** What waits for a referee, in the order of the journal: held entries not ruled on, and open protests. */
-function questionsOf(
-  journal: readonly JournalItem[],
-  activity: Activity,
-  gathered: Gathered,
-  placing: Placing,
-): Question[] {
-  const questions: Question[] = [];
-  for (const item of journal) {
-    const { id } = item.entry;
-    if (activity.reversed.has(id)) continue;
-    const draft = gathered.drafts.get(id);
-    if (needsRuling(item) && !activity.rulings.has(id)) {
-      questions.push({ entry: id, about: 'held', hold: item.hold });
-    } else if (draft?.fate === 'counts') {
-      questions.push(...questionsOfTrial(draft, placing));
-    }
-  }
-  return questions;
-}
-
-function questionsOfTrial(draft: AttemptDraft, placing: Placing): Question[] {
-  const outside = placing.outside.get(draft.id);
-  if (outside) return [{ entry: draft.id, about: 'held', hold: outside }];
-  return draft.judgement.protested === null ? [] : [{ entry: draft.id, about: 'protest', hold: null }];
+function protestsOf({ drafts }: Gathered): Map<string, { fate: Fate; underProtest: boolean }> {
+  return new Map(
+    [...drafts].map(([id, { fate, judgement }]) => [
+      id,
+      { fate, underProtest: judgement.protested !== null },
+    ]),
+  );
 }

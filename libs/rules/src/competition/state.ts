@@ -1,15 +1,8 @@
 import type { Card } from '../card.js';
-import type { Activity } from './activity.js';
-import type { Entry, Judgement, OrderEntry } from './entry.js';
+import type { Activity } from '../journal/activity.js';
+import type { JournalItem, Question, Standing } from '../journal/journal-item.js';
+import type { Judgement, OrderEntry } from './entry.js';
 import type { CompetitionSetup } from './setup.js';
-import type { HoldCode } from './verdict.js';
-
-/** An entry as the journal keeps it: with what was decided when it came in. */
-export interface JournalItem {
-  readonly entry: Entry;
-  /** Why it was held when it came in; `null`: accepted. */
-  readonly hold: HoldCode | null;
-}
 
 /** A trial as it stands now, after winds, corrections, moves and rulings. */
 export interface AttemptState {
@@ -19,11 +12,7 @@ export interface AttemptState {
   readonly competitor: string;
   readonly round: number;
   readonly judgement: Judgement;
-  /**
-   * `counts`: in the series. `struck`: a replacement was granted. `displaced`: another trial of the same round was
-   * ruled to count. `dismissed`: ruled not to count. A hold code: outside the places until ruled, or until what is missing comes in.
-   */
-  readonly standing: 'counts' | 'struck' | 'displaced' | 'dismissed' | HoldCode;
+  readonly standing: Standing;
 }
 
 export interface CompetitorState {
@@ -32,14 +21,6 @@ export interface CompetitorState {
   readonly status: 'DNS' | 'DQ' | null;
   /** By round, index 0 = round 1; ids of the trials that count. */
   readonly series: readonly (string | null)[];
-}
-
-/** Something a referee has to decide. */
-export interface Question {
-  /** The held entry, or the protested trial. */
-  readonly entry: string;
-  readonly about: 'held' | 'protest';
-  readonly hold: HoldCode | null;
 }
 
 /** The competition at one moment: a pure function of its setup and its journal. */

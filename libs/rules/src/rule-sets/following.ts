@@ -1,6 +1,7 @@
 import type { RuleSetCode } from '../codes.js';
 import { eachEvent } from './each-event.js';
 import type { Citation, Cited, RuleSet } from './rule-set.js';
+import { citedBy } from './vertical-rules.js';
 import { WA_2024 } from './wa.js';
 
 /**
@@ -19,6 +20,10 @@ export function followingWorldAthletics(code: RuleSetCode): Omit<RuleSet, 'code'
     verticalTimeAllowed: {
       'high-jump': takeOver(WA_2024.verticalTimeAllowed['high-jump']),
       'pole-vault': takeOver(WA_2024.verticalTimeAllowed['pole-vault']),
+    },
+    vertical: {
+      'high-jump': citedBy(WA_2024.vertical['high-jump'], follow),
+      'pole-vault': citedBy(WA_2024.vertical['pole-vault'], follow),
     },
     fouls: eachEvent((event) => WA_2024.fouls[event].map(takeOver)),
     ties: follow(WA_2024.ties),

@@ -4,6 +4,7 @@ import { followingWorldAthletics } from './following.js';
 import type { RuleSet } from './rule-set.js';
 import { NINE_GO_ON, NO_LONGER_TIME_SEEN } from './school-and-college.js';
 
+const WINNER_CHOOSES = citation('NCAA 6-5-2', 'read in part');
 const followed = followingWorldAthletics('NCAA');
 
 /** US colleges. */
@@ -24,6 +25,10 @@ export const NCAA_2025: RuleSet = {
     'memory',
     NO_LONGER_TIME_SEEN,
   ),
+  vertical: {
+    'high-jump': { ...followed.vertical['high-jump'], winnerChooses: WINNER_CHOOSES },
+    'pole-vault': { ...followed.vertical['pole-vault'], winnerChooses: WINNER_CHOOSES },
+  },
   // A throw that touched the cage and landed in the sector counts (NCAA 6-9-2(i), read in part).
   fouls: eachEvent((event) => followed.fouls[event].filter((foul) => foul.value !== 'CAGE')),
   ties: citation('NCAA Rule 6, ties', 'memory'),

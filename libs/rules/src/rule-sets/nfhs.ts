@@ -1,7 +1,9 @@
+import type { VerticalEventCode } from '../codes.js';
 import { citation, cited } from './citing.js';
 import { eachEvent } from './each-event.js';
 import { followingWorldAthletics } from './following.js';
 import type { Precision, RuleSet } from './rule-set.js';
+import type { Step, VerticalRules } from './vertical-rules.js';
 import { NINE_GO_ON, NO_LONGER_TIME_SEEN } from './school-and-college.js';
 
 const LONG_THROWS: readonly string[] = ['discus', 'hammer', 'javelin'];
@@ -35,6 +37,10 @@ export const NFHS_2025: RuleSet = {
       'read in part',
     ),
   },
+  vertical: {
+    'high-jump': vertical('high-jump', { cm: 3, qin: 4 }),
+    'pole-vault': vertical('pole-vault', { cm: 8, qin: 12 }),
+  },
   fouls: {
     ...followed.fouls,
     discus: followed.fouls.discus.map((foul) =>
@@ -49,4 +55,19 @@ export const NFHS_2025: RuleSet = {
 
 function precision(event: string): Precision {
   return { cm: 1, qin: LONG_THROWS.includes(event) ? 4 : 1 };
+}
+
+function vertical(event: VerticalEventCode, step: Step): VerticalRules {
+  return {
+    ...followed.vertical[event],
+    minimumStep: cited(
+      step,
+      'NFHS Rule 6, raising of the bar',
+      'constructed',
+      'No smallest step was seen: the step of the jump-off.',
+    ),
+    winnerChooses: citation('NFHS 6-4-9', 'read in part'),
+    jumpOffStep: cited(step, 'NFHS 6-3-2b4', 'memory', 'Centimetres: the inches rounded up, constructed.'),
+    jumpOffStart: cited('height failed', 'NFHS 6-3-2b4', 'memory'),
+  };
 }

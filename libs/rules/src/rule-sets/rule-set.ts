@@ -2,6 +2,7 @@ import type { EventCode, RuleSetCode, VerticalEventCode } from '../codes.js';
 import type { FoulCode } from '../fouls.js';
 import type { Plan } from '../plan.js';
 import type { Unit } from '../quantities/mark.js';
+import type { VerticalRules } from './vertical-rules.js';
 
 /**
  * Where a value comes from: the rule by its number in the book, and whether the text was read. `read in part`: in an
@@ -59,6 +60,8 @@ export interface RuleSet {
   readonly windLimit: Cited<number>;
   readonly timeAllowed: Cited<TimeAllowed>;
   readonly verticalTimeAllowed: Readonly<Record<VerticalEventCode, Cited<VerticalTimeAllowed>>>;
+  /** How the bar is raised and a tie for first is jumped off. */
+  readonly vertical: Readonly<Record<VerticalEventCode, VerticalRules>>;
   /** Fouls that this rule set knows for each event, with the rule of each. */
   readonly fouls: Readonly<Record<EventCode, readonly Cited<FoulCode>[]>>;
   /** How ties in throws and horizontal jumps are resolved. */

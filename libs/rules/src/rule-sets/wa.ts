@@ -4,6 +4,7 @@ import { foulsOf } from '../foul-rules.js';
 import { citation, cited } from './citing.js';
 import { eachEvent } from './each-event.js';
 import type { Cited, RuleSet, VerticalTimeAllowed } from './rule-set.js';
+import { WA_VERTICAL } from './wa-vertical.js';
 
 const TIME_READ = 'The text read is of 2018; one minute in place of half a minute is from memory.';
 
@@ -46,6 +47,7 @@ export const WA_2024: RuleSet = {
     'high-jump': verticalTime({ twoOrThreeS: 90, oneS: 180, consecutiveS: 120 }),
     'pole-vault': verticalTime({ twoOrThreeS: 120, oneS: 300, consecutiveS: 180 }),
   },
+  vertical: WA_VERTICAL,
   fouls: eachEvent((event) =>
     foulsOf(event).map(({ code, rule, basis }) => cited(code, `WA ${rule}`, basis)),
   ),

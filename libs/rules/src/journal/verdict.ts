@@ -1,6 +1,6 @@
 /**
  * Why an entry can never be right, in order of precedence: of two faults the one named first is reported, so the
- * same entry always gets the same answer. `objections.ts` has the rule and the remedy of each.
+ * same entry always gets the same answer. `refusal-texts.ts` has the sentence and the remedy of each.
  */
 export const REFUSAL_CODES = [
   'ID_REUSED',
@@ -15,6 +15,10 @@ export const REFUSAL_CODES = [
   'REASON_MISSING',
   'ROUND_NOT_IN_PLAN',
   'CUT_NOT_IN_PLAN',
+  'HEIGHT_OUT_OF_RANGE',
+  'TRIAL_OUT_OF_RANGE',
+  'UPRIGHTS_NOT_OF_EVENT',
+  'UPRIGHTS_OUT_OF_RANGE',
   'MARK_MISSING',
   'MARK_NOT_EXPECTED',
   'MARK_OUT_OF_RANGE',
@@ -22,7 +26,11 @@ export const REFUSAL_CODES = [
   'WIND_NOT_EXPECTED',
   'WIND_OUT_OF_RANGE',
   'FOUL_NOT_OF_EVENT',
+  'INCIDENT_NOT_OF_OUTCOME',
+  'PROTEST_NOT_EXPECTED',
+  'NO_JUMP_OFF',
   'ROUND_CLASH',
+  'TRIAL_CLASH',
   'HAS_TRIALS',
   'NAMED_TWICE',
   'OPEN_QUESTIONS',
@@ -33,7 +41,8 @@ export type RefusalCode = (typeof REFUSAL_CODES)[number];
 
 /**
  * Why an entry that may well have happened is kept outside the places: until a referee rules, or until what is
- * missing comes in (an earlier round, a start, an admission, a reinstatement).
+ * missing comes in (an earlier trial, a start, an admission, a reinstatement, the bar). `hold-texts.ts` has the
+ * sentence and the remedy of each.
  */
 export const HOLD_CODES = [
   'SIGNED_OFF',
@@ -47,6 +56,23 @@ export const HOLD_CODES = [
   'WRONG_IMPLEMENT',
   'CHANGES_A_CUT',
   'AWAITS_REFEREE',
+  'AFTER_THREE_FAILURES',
+  'HEIGHT_CLEARED',
+  'HEIGHT_PASSED',
+  'FOURTH_TRIAL',
+  'TRIAL_TAKEN',
+  'EARLIER_TRIAL_OPEN',
+  'EARLIER_HEIGHT_OPEN',
+  'NOT_A_HEIGHT',
+  'ABOVE_THE_BAR',
+  'BAR_NOT_RISING',
+  'BAR_STEP_TOO_SMALL',
+  'BAR_STEP_GROWS',
+  'BAR_STEP_NOT_UNIFORM',
+  'NOT_IN_JUMP_OFF',
+  'OUT_OF_JUMP_OFF',
+  'JUMP_OFF_DECLINED',
+  'ANOTHER_JUMP_OFF_HEIGHT',
 ] as const;
 export type HoldCode = (typeof HOLD_CODES)[number];
 
@@ -60,10 +86,23 @@ export const RULED_HOLDS: ReadonlySet<HoldCode> = new Set([
   'WRONG_IMPLEMENT',
   'CHANGES_A_CUT',
   'AWAITS_REFEREE',
+  'TRIAL_TAKEN',
+  'BAR_NOT_RISING',
+  'BAR_STEP_TOO_SMALL',
+  'BAR_STEP_GROWS',
+  'BAR_STEP_NOT_UNIFORM',
 ]);
 
 /** What is worth saying about an accepted entry. */
-export const NOTICE_CODES = ['OUT_OF_TURN', 'FINER_THAN_MEASURED', 'FAR_OUTSIDE'] as const;
+export const NOTICE_CODES = [
+  'OUT_OF_TURN',
+  'FINER_THAN_MEASURED',
+  'FAR_OUTSIDE',
+  'TRIALS_OUTSTANDING',
+  'NOT_ANNOUNCED',
+  'NOT_THE_RULE_HEIGHT',
+  'UPRIGHTS_OUTSIDE_RULE',
+] as const;
 export type NoticeCode = (typeof NOTICE_CODES)[number];
 
 /** Something refused or held: code, sentence, the rule behind it, what to do now. */
@@ -83,6 +122,7 @@ export interface CutChange {
   readonly wouldBeOut: readonly string[];
 }
 
+/** `cutChanges` is empty where there are no cuts. */
 export type Verdict =
   | { readonly standing: 'accepted'; readonly notices: readonly NoticeCode[] }
   | {

@@ -1,0 +1,55 @@
+import type { Admission } from '../card.js';
+import type { AdmittedBy } from '../codes.js';
+import type { AnyEntry } from './any-entry.js';
+
+/** What a journal says of the competitors beside their trials, and of the result as a whole. */
+export interface Decisions {
+  readonly notStarted: Set<string>;
+  /** By competitor: the position of the disqualification in force. */
+  readonly disqualifiedAt: Map<string, number>;
+  readonly admissions: { competitor: string; after: number | null; by: AdmittedBy }[];
+  signedOff: boolean;
+}
+
+export function noDecisions(): Decisions {
+  return { notStarted: new Set(), disqualifiedAt: new Map(), admissions: [], signedOff: false };
+}
+
+/** Takes in an entry that decides about a competitor or the result; leaves the others alone. */
+export function decide(decisions: Decisions, entry: AnyEntry, sequence: number): void {
+  switch (entry.kind) {
+    case 'start':
+      if (entry.status === 'DNS') decisions.notStarted.add(entry.competitor);
+      else decisions.notStarted.delete(entry.competitor);
+      return;
+    case 'disqualification':
+      decisions.disqualifiedAt.set(entry.competitor, sequence);
+      return;
+    case 'reinstatement':
+      decisions.disqualifiedAt.delete(entry.competitor);
+      return;
+    case 'admission':
+      decisions.admissions.push({ competitor: entry.competitor, after: entry.after, by: entry.admittedBy });
+      return;
+    case 'sign-off':
+    case 'reopening':
+      decisions.signedOff = entry.kind === 'sign-off';
+      return;
+    default:
+      return;
+  }
+}
+
+export function statusOf({ notStarted, disqualifiedAt }: Decisions, competitor: string): 'DNS' | 'DQ' | null {
+  if (notStarted.has(competitor)) return 'DNS';
+  return disqualifiedAt.has(competitor) ? 'DQ' : null;
+}
+
+/** The admissions as a card has them. */
+export function admittedOf(
+  { admissions }: Decisions,
+  competitors: readonly { readonly key: string; readonly bib: string }[],
+): Admission[] {
+  const bibs = new Map(competitors.map(({ key, bib }) => [key, bib]));
+  return admissions.map(({ competitor, after, by }) => ({ bib: bibs.get(competitor)!, after, by }));
+}

@@ -1,0 +1,98 @@
+import type { AdmittedBy } from '../codes.js';
+
+/**
+ * What an entry of any journal has. An entry says what somebody did or decided. Nothing in a journal is changed or
+ * removed; what replaces an earlier entry names it. `competitor` is the competitor's key in the competition (not the
+ * bib, which may be swapped). Ids are made by the device that makes the entry.
+ */
+export interface EntryHead {
+  readonly id: string;
+  /** With which right it was made; decides whether a correction counts at once or waits for the referee. */
+  readonly by: Authority;
+  /** Who made it, as an opaque name: an official may take back only what he entered himself. */
+  readonly actor: string;
+}
+
+/** official: at the circle or the bar; referee and director: may decide. */
+export type Authority = 'official' | 'referee' | 'director';
+
+/** What is entered alike whatever the event is. */
+export type SharedBody =
+  | ReversalEntry
+  | ReplacementEntry
+  | RulingEntry
+  | StartEntry
+  | DisqualificationEntry
+  | ReinstatementEntry
+  | AdmissionEntry
+  | SignOffEntry
+  | ReopeningEntry;
+
+/** The named entry should never have been made; the state is as if it had not been. */
+export interface ReversalEntry {
+  readonly kind: 'reversal';
+  readonly entry: string;
+  readonly reason: string;
+}
+
+/** The competitor was hindered or the trial could not be recorded: it is struck, kept, and taken again. */
+export interface ReplacementEntry {
+  readonly kind: 'replacement';
+  readonly attempt: string;
+  readonly reason: string;
+}
+
+/**
+ * A decision on an open question: `count` a held entry or a protested trial, or `dismiss` it (the entry stays out of
+ * the places; the failure stands). `reason` is the ground of the decision.
+ */
+export interface RulingEntry {
+  readonly kind: 'ruling';
+  readonly entry: string;
+  readonly decision: RulingDecision;
+  readonly reason: string;
+}
+
+export type RulingDecision = 'count' | 'dismiss';
+
+/** Who did not start, or did after all. */
+export interface StartEntry {
+  readonly kind: 'start';
+  readonly competitor: string;
+  readonly status: 'DNS' | 'started';
+}
+
+export interface DisqualificationEntry {
+  readonly kind: 'disqualification';
+  readonly competitor: string;
+  /** The rule broken, as the referee names it. */
+  readonly rule: string;
+  readonly reason: string;
+}
+
+export interface ReinstatementEntry {
+  readonly kind: 'reinstatement';
+  readonly competitor: string;
+  readonly reason: string;
+}
+
+/** Let through a cut (or to the final, `after` null) by referee, jury or draw. */
+export interface AdmissionEntry {
+  readonly kind: 'admission';
+  readonly competitor: string;
+  readonly after: number | null;
+  readonly admittedBy: AdmittedBy;
+  readonly reason: string;
+}
+
+/** The result is official. `incomplete` says why, when trials are outstanding (darkness, weather). */
+export interface SignOffEntry {
+  readonly kind: 'sign-off';
+  readonly incomplete: string | null;
+}
+
+/** The official result is open again. */
+export interface ReopeningEntry {
+  readonly kind: 'reopening';
+  readonly reason: string;
+}

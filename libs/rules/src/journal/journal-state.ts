@@ -1,0 +1,24 @@
+import type { EventCode, RuleSetCode, Stage } from '../codes.js';
+import type { Activity } from './activity.js';
+import type { AnyEntry } from './any-entry.js';
+import type { Question, JournalItem, Standing } from './journal-item.js';
+
+/** What decisions that are the same in every event look at: a part of the state of any competition. */
+export interface JournalState {
+  readonly setup: {
+    readonly rules: RuleSetCode;
+    readonly edition: string;
+    readonly event: EventCode;
+    readonly stage: Stage;
+    readonly competitors: readonly { readonly key: string; readonly bib: string }[];
+  };
+  readonly journal: readonly JournalItem<AnyEntry>[];
+  readonly attempts: ReadonlyMap<string, { readonly competitor: string; readonly standing: Standing }>;
+  readonly competitors: readonly { readonly key: string; readonly status: 'DNS' | 'DQ' | null }[];
+  readonly card: {
+    readonly admitted: readonly { readonly bib: string; readonly after: number | null }[];
+  };
+  readonly questions: readonly Question[];
+  readonly activity: Activity;
+  readonly signedOff: boolean;
+}

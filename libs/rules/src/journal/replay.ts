@@ -1,0 +1,78 @@
+import { needsRuling, type Activity } from './activity.js';
+import type { AnyEntry } from './any-entry.js';
+import type { RulingDecision } from './entry.js';
+import type { Fate, Question, JournalItem } from './journal-item.js';
+import type { HoldCode } from './verdict.js';
+
+/** When and how an entry takes effect. */
+export interface Moment {
+  /** Its own position in the journal, from 1. */
+  readonly sequence: number;
+  /** The position from which it counts: its own, or that of the ruling that let it. */
+  readonly entered: number;
+  readonly byRuling: boolean;
+  /** Whether it was held, for something missing, when it came in. */
+  readonly waited: boolean;
+}
+
+/** What reads a journal in the order in which entries take effect. */
+export interface JournalReader<E extends AnyEntry> {
+  readonly takeIn: (entry: E, moment: Moment) => void;
+  /** A decision about a trial that was taken in: on a protest, or to set it aside. */
+  readonly rule: (trial: string, decision: RulingDecision) => void;
+}
+
+/**
+ * Reads a journal in order. An entry that was held takes effect where the referee ruled that it counts, not where it
+ * came in, so that the last decision about a trial is the one in force.
+ */
+export function replay<E extends AnyEntry>(
+  journal: readonly JournalItem<E>[],
+  activity: Activity,
+  reader: JournalReader<E>,
+): void {
+  const byId = new Map(journal.map((item, at) => [item.entry.id, at]));
+  journal.forEach(({ entry, hold }, at) => {
+    if (!activity.inEffect[at]) return;
+    if (entry.kind !== 'ruling') {
+      reader.takeIn(entry, { sequence: at + 1, entered: at + 1, byRuling: false, waited: hold !== null });
+      return;
+    }
+    const ruling = activity.rulings.get(entry.entry);
+    const targetAt = byId.get(entry.entry);
+    if (ruling?.at !== at || targetAt === undefined || activity.reversed.has(entry.entry)) return;
+    const target = journal[targetAt]!;
+    if (!needsRuling(target)) reader.rule(entry.entry, ruling.decision);
+    else if (ruling.decision === 'count') {
+      reader.takeIn(target.entry, {
+        sequence: targetAt + 1,
+        entered: at + 1,
+        byRuling: true,
+        waited: false,
+      });
+    }
+  });
+}
+
+/** What waits for a referee, in the order of the journal: held entries not ruled on, and open protests. */
+export function questionsOf(
+  journal: readonly JournalItem<AnyEntry>[],
+  activity: Activity,
+  trials: ReadonlyMap<string, { readonly fate: Fate; readonly underProtest: boolean }>,
+  outside: ReadonlyMap<string, HoldCode>,
+): Question[] {
+  const questions: Question[] = [];
+  for (const item of journal) {
+    const entry = item.entry.id;
+    if (activity.reversed.has(entry)) continue;
+    const trial = trials.get(entry);
+    if (needsRuling(item) && !activity.rulings.has(entry)) {
+      questions.push({ entry, about: 'held', hold: item.hold });
+    } else if (trial?.fate === 'counts') {
+      const hold = outside.get(entry) ?? null;
+      if (hold) questions.push({ entry, about: 'held', hold });
+      else if (trial.underProtest) questions.push({ entry, about: 'protest', hold });
+    }
+  }
+  return questions;
+}
