@@ -39,3 +39,26 @@ export function faulty(name: string): ReturnType<typeof drawn<Faulty>> {
   const fault = (CELL_FAULTS[name] ?? DOCUMENT_FAULTS[name]) as Fault;
   return drawn((draw) => spoiled(draw, fault));
 }
+
+/** Faults that leave a sheet in a state in which those after them can still be made, in that order. */
+const TOGETHER = [
+  'a trial after the cut',
+  'a trial after retiring',
+  'a trial of who did not start',
+  'too many cells',
+  'a cell after one not taken',
+  'another unit',
+  'a malformed cell',
+  'an unknown key',
+  'values that make no plan',
+  'a scoring that is none',
+];
+
+/** Sheets of one competition with several things wrong with them. */
+export const severalFaults = drawn((draw): Sheet => {
+  const sheet = competitionSheet(draw);
+  for (const name of TOGETHER) {
+    if (draw.chance(40)) (CELL_FAULTS[name] ?? DOCUMENT_FAULTS[name])?.(draw, sheet);
+  }
+  return sheet;
+});

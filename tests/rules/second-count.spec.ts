@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { recount } from '#rules';
 import { type Expected } from '../reference/fault-shapes.js';
-import { faulty, FAULT_NAMES } from '../reference/faults.js';
+import { faulty, FAULT_NAMES, severalFaults } from '../reference/faults.js';
 import { sheets } from '../reference/generate-sheet.js';
 import { referenceResult } from '../reference/result.js';
 
@@ -82,6 +82,30 @@ describe('a faulty sheet', () => {
         if (!problems.some((problem) => isExpected(problem, expected))) expect(problems).toEqual([expected]);
       }),
       { numRuns: name.startsWith('more than') ? 3 : 200, seed },
+    );
+  });
+});
+
+/** The JSON Pointers of a document from its beginning to its end. */
+function pointersOf(value: unknown, path = ''): string[] {
+  if (value === null || typeof value !== 'object') return [path];
+  const within = Object.entries(value).flatMap(([key, one]) =>
+    pointersOf(one, `${path}/${key.replaceAll('~', '~0').replaceAll('/', '~1')}`),
+  );
+  return [path, ...within];
+}
+
+describe('a sheet with several faults', () => {
+  it('has its problems in document order, one for each place', () => {
+    fc.assert(
+      fc.property(severalFaults, (sheet) => {
+        const { problems } = recount(JSON.stringify(sheet)) as unknown as { problems: Problem[] };
+        const pointers = pointersOf(sheet);
+        const places = problems.map((problem) => pointers.indexOf(problem.path));
+        expect(places).not.toContain(-1);
+        expect(places).toEqual([...new Set(places)].sort((a, b) => a - b));
+      }),
+      { numRuns: 1000, seed },
     );
   });
 });
