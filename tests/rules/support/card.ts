@@ -16,7 +16,8 @@ type Parts = Partial<Omit<Card, 'plan'>> & { plan?: PlanOverrides };
 
 /**
  * A discus final under WA in words, by bib: `{ A: '61.20 X - r' }`. A wind follows its mark after a stroke:
- * `7.60/+3.1`, `7.60/NWI`; `.` is a trial not taken. A competitor who is more than a series is given as `{ A: ['61.20 X', { guest: true }] }`.
+ * `7.60/+3.1`, `7.60/NWI`; `.` is a trial not taken. A competitor who is more than a series is given as
+ * `{ A: ['61.20 X', { guest: true }] }`.
  */
 export function card(
   competitors: Readonly<Record<string, string | readonly [string, Partial<CardCompetitor>]>>,
