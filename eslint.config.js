@@ -27,7 +27,9 @@ export default tseslint.config(
   {
     files: ['**/*.{js,cjs,mjs}'],
     languageOptions: {
-      globals: { module: 'writable', process: 'readonly', console: 'readonly', fetch: 'readonly' },
+      globals: Object.fromEntries(
+        ['module', 'process', 'console', 'fetch', 'performance', 'URL'].map((name) => [name, 'readonly']),
+      ),
     },
   },
   {
