@@ -6,7 +6,7 @@ export interface Draw {
   below(count: number): number;
   /** True in so many of a hundred; shrinks to false. */
   chance(percent: number): boolean;
-  pick<T>(list: readonly [T, ...T[]] | readonly T[]): T;
+  pick<T>(list: readonly T[]): T;
 }
 
 function drawFrom(generator: GeneratorValue): Draw {

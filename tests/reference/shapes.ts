@@ -106,7 +106,7 @@ export interface ResultRow {
   points?: string;
 }
 
-export const VERTICAL_EVENTS = ['high-jump', 'pole-vault'];
+const VERTICAL_EVENTS = ['high-jump', 'pole-vault'];
 
 export function isVertical(sheet: Sheet): boolean {
   return VERTICAL_EVENTS.includes(sheet.event);
