@@ -12,7 +12,7 @@ const CODES: ReadonlySet<unknown> = new Set(ERROR_CODES);
 export function publicError(error: unknown): GraphQLError {
   const origin = originOf(error);
   if (error instanceof GraphQLError && origin instanceof GraphQLError) {
-    if (CODES.has(origin.extensions.code)) return error;
+    if (CODES.has(origin.extensions?.code)) return error;
     if (isFaultOfRequest(error)) return withCode(error);
   }
   if (isDatabaseUnavailable(origin)) {
@@ -50,7 +50,7 @@ function withCode(error: GraphQLError): GraphQLError {
     source: error.source,
     positions: error.positions,
     path: error.path,
-    extensions: { code: 'BAD_USER_INPUT', http: error.extensions.http ?? BY_SPECIFICATION },
+    extensions: { code: 'BAD_USER_INPUT', http: error.extensions?.http ?? BY_SPECIFICATION },
   });
 }
 

@@ -9,9 +9,11 @@ import type { Log } from '../log.js';
 import { useErrors } from './errors.plugin.js';
 import { explorer, type ExplorerOptions } from './explorer.js';
 import { graphqlRoute } from './graphql-route.js';
+import { useInputDefaults } from './input-defaults.plugin.js';
 import { useLimits } from './limits.plugin.js';
 import type { RequestContext } from './request-context.js';
 import { useRequestParameters, type HttpContext } from './request-parameters.js';
+import { isQuery, useVariables } from './variables.plugin.js';
 
 export interface YogaDriverOptions extends GqlModuleOptions {
   readonly tokens: Tokens;
@@ -21,7 +23,7 @@ export interface YogaDriverOptions extends GqlModuleOptions {
 }
 
 /**
- * Serves the code-first schema with GraphQL Yoga on Fastify, each document compiled once. Queries come by GET or
+ * Serves the code-first schema with GraphQL Yoga on Fastify, each query compiled once. Queries come by GET or
  * POST, mutations by POST, subscriptions as server-sent events over either.
  */
 @Injectable()
@@ -59,7 +61,13 @@ function yogaOf(options: YogaDriverOptions, path: string): YogaServerInstance<Ht
     cors: { origin: '*', credentials: false, methods: ['GET', 'POST', 'OPTIONS'] },
     maskedErrors: { errorMessage: 'Something went wrong.', maskError: publicError },
     context: ({ req }) => ({ identity: req.identity, traceId: req.id }),
-    plugins: [useRequestParameters(), useLimits(), useGraphQlJit(), useErrors(options.log)],
+    plugins: [
+      useRequestParameters(),
+      useLimits(),
+      useVariables(),
+      useGraphQlJit({}, { enableIf: ({ document, operationName }) => isQuery(document, operationName) }),
+      useErrors(options.log),
+    ],
     ...explorer(options.explorer),
   });
 }
