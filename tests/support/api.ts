@@ -41,12 +41,17 @@ export interface TestApi {
 }
 
 export interface TestApiOptions {
+  /** Leads the API to its database by another way. */
+  readonly through?: (databaseUrl: string) => Promise<string>;
   readonly explorer?: ExplorerOptions | null;
 }
 
 export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
   const stored = await migratedDatabase();
-  const database = new Database(await openDatabase({ url: stored.url, applicationName: 'sectorline test' }));
+  const url = options.through ? await options.through(stored.url) : stored.url;
+  const database = new Database(
+    await openDatabase({ url, connectionTimeoutMs: 2_000, applicationName: 'sectorline test' }),
+  );
   const organisationId = await homeOrganisation(database);
   const tokens = new Tokens(randomBytes(32), organisationId);
   const lines: string[] = [];
@@ -54,14 +59,14 @@ export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
   const app = await createApplication({ database, tokens, log, explorer: options.explorer ?? null });
   await app.listen(0, '127.0.0.1');
   const { port } = app.getHttpServer().address() as AddressInfo;
-  const url = `http://127.0.0.1:${port}`;
+  const baseUrl = `http://127.0.0.1:${port}`;
   const issue = (grant: Grant): Promise<string> =>
     tokens.issue({ holder: randomUUID(), organisationId, grants: [grant], label: `test ${grant.role}` });
   const adminToken = await issue({ role: 'admin', on: null, from: null, until: null });
-  const send = sender(`${url}/graphql`);
+  const send = sender(`${baseUrl}/graphql`);
   return {
-    url,
-    graphqlUrl: `${url}/graphql`,
+    url: baseUrl,
+    graphqlUrl: `${baseUrl}/graphql`,
     app,
     databaseUrl: stored.url,
     database,
