@@ -9,7 +9,6 @@ import type { Log } from '../log.js';
 import { useErrors } from './errors.plugin.js';
 import { explorer, type ExplorerOptions } from './explorer.js';
 import { graphqlRoute } from './graphql-route.js';
-import { useInputDefaults } from './input-defaults.plugin.js';
 import { useLimits } from './limits.plugin.js';
 import type { RequestContext } from './request-context.js';
 import { useRequestParameters, type HttpContext } from './request-parameters.js';
