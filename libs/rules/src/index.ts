@@ -97,6 +97,9 @@ export {
 export { countCompetition, countSheet, recount, type RecountDocument } from './recount.js';
 export type { JsonObject, JsonValue, PlainJson, PlainObject } from './sheet/json.js';
 export { PROBLEM_CODES, type ProblemCode } from './sheet/problem-codes.js';
-export { MAX_COMPETITORS, readSheet, type SheetReading } from './sheet/read-sheet.js';
+export { normaliseSheet, sameJson } from './sheet/normalise.js';
+export { MAX_COMPETITORS, readSheet, readSheetSource, type SheetReading } from './sheet/read-sheet.js';
 export { MAX_BYTES, readSource, type SourceReading } from './sheet/read-source.js';
+export { type SheetHead } from './sheet/sheet-head.js';
 export type * from './sheet/sheet-content.js';
+export { writeSheet } from './sheet/write-sheet.js';

@@ -4,16 +4,14 @@ import { countCard } from './result/count-card.js';
 import type { Problem, ResultDocument } from './result/result-document.js';
 import { scoreMeet, scoreResult, type MeetResultDocument } from './scoring/score-result.js';
 import { differencesOf } from './sheet/differences.js';
-import type { JsonValue } from './sheet/json.js';
-import { readSheet } from './sheet/read-sheet.js';
-import { readSource } from './sheet/read-source.js';
+import { readSheetSource } from './sheet/read-sheet.js';
 import {
-  MEET_FORMAT,
   type CombinedContent,
   type CompetitionContent,
   type MeetContent,
   type SheetContent,
 } from './sheet/sheet-content.js';
+import type { SheetHead } from './sheet/sheet-head.js';
 import { countVertical } from './vertical/count-vertical.js';
 
 /** What one file gives. */
@@ -24,14 +22,8 @@ export type RecountDocument = ResultDocument | CombinedResultDocument | MeetResu
  * that is not a valid sheet gives a document with all its problems and no results.
  */
 export function recount(source: Uint8Array | string): RecountDocument {
-  const reading = readSource(source);
-  return reading.ok ? recountValue(reading.value) : refused([reading.problem]);
-}
-
-/** As {@link recount}, from JSON that has been read. */
-function recountValue(value: JsonValue): RecountDocument {
-  const reading = readSheet(value);
-  return reading.ok ? countSheet(reading.content) : refused(reading.problems, value);
+  const reading = readSheetSource(source);
+  return reading.ok ? countSheet(reading.content) : refused(reading.problems, reading.head);
 }
 
 /** Counts a sheet that has been read. */
@@ -77,7 +69,7 @@ function countMeet({ sheets, scoring }: MeetContent): MeetResultDocument {
   return scoreMeet(events, scoring);
 }
 
-function refused(problems: readonly Problem[], value: JsonValue = null): RecountDocument {
-  const isMeet = value instanceof Map && value.get('format') === MEET_FORMAT;
-  return { format: isMeet ? 'sectorline-meet-result/1' : 'sectorline-result/1', problems };
+function refused(problems: readonly Problem[], { isMeet, ...decidedBy }: SheetHead): RecountDocument {
+  if (isMeet) return { format: 'sectorline-meet-result/1', problems };
+  return { format: 'sectorline-result/1', ...decidedBy, problems };
 }

@@ -78,6 +78,12 @@ export function membersOf<T>(
   return drafts.every((draft) => draft !== undefined) ? drafts : undefined;
 }
 
+/** The trials of a series, without empty cells at the end; one that cannot be read is left empty. */
+export function trialsOf<T>({ series = [] }: CompetitorDraft<T>): (T | null)[] {
+  const trials = series.map(({ content }) => content ?? null);
+  return trials.slice(0, trials.findLastIndex((trial) => trial !== null) + 1);
+}
+
 /** Sees to it that no bib stands twice. */
 export class BibRegister {
   private readonly known = new Set<string>();

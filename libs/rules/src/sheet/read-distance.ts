@@ -7,7 +7,7 @@ import { parseDistanceCell } from './distance-cell.js';
 import { describe } from './kinds.js';
 import type { ObjectReader } from './object-reader.js';
 import type { Place } from './place.js';
-import { bibsOf, membersOf, readCompetitors, type CompetitorDraft } from './read-competitors.js';
+import { bibsOf, membersOf, readCompetitors, trialsOf, type CompetitorDraft } from './read-competitors.js';
 import { readPlan, type PlanReading } from './read-plan.js';
 import { readAdmitted, readQualifying } from './read-qualification.js';
 import type { Terms } from './read-terms.js';
@@ -101,6 +101,6 @@ function competitorOf(draft: Draft): CardCompetitor {
     flight: draft.flight,
     status: draft.status ?? null,
     guest: draft.guest ?? false,
-    series: (draft.series ?? []).map(({ content }) => content ?? null),
+    series: trialsOf(draft),
   };
 }

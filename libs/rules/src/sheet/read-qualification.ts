@@ -64,8 +64,8 @@ export function readAdmitted(
   const admitted = list?.map((item, index) => {
     const place = itemOf(sheet.placeOf('admitted'), index);
     const reader = ObjectReader.open(item, place, ADMITTED_KEYS, sheet.findings);
-    const admission = reader && readAdmission(reader, stage, plan);
-    if (reader && admission) checkBib(reader, admission, bibs, seen);
+    const admission = reader && readAdmission(reader, stage, plan, bibs);
+    if (admission) checkAgain(reader, admission, seen);
     return admission;
   });
   return admitted?.some((one) => one === undefined) ? undefined : (admitted as Admission[] | undefined);
@@ -75,8 +75,12 @@ function readAdmission(
   reader: ObjectReader,
   stage: Terms['stage'],
   plan: Plan | undefined,
+  bibs: ReadonlySet<string> | undefined,
 ): Admission | undefined {
   const bib = reader.required('bib', TEXT);
+  if (bib !== undefined && bibs?.has(bib) === false) {
+    reportUnknownBib(bib, reader.placeOf('bib'), reader.findings);
+  }
   const by = reader.required('by', oneOf(ADMITTED_BY));
   const after = readAfter(reader, stage, plan);
   return bib === undefined || by === undefined || after === undefined ? undefined : { bib, after, by };
@@ -105,17 +109,11 @@ function readAfter(
   return undefined;
 }
 
-function checkBib(
-  reader: ObjectReader,
-  { bib, after }: Admission,
-  bibs: ReadonlySet<string> | undefined,
-  seen: Set<string>,
-): void {
-  const place = reader.placeOf('bib');
-  if (bibs && !bibs.has(bib)) reportUnknownBib(bib, place, reader.findings);
+function checkAgain(reader: ObjectReader, { bib, after }: Admission, seen: Set<string>): void {
   const key = JSON.stringify([bib, after]);
   if (seen.has(key)) {
-    reader.findings.report(place, 'DUPLICATE', `Bib ${describe(bib)} is admitted twice; keep one of them.`);
+    const message = `Bib ${describe(bib)} is admitted twice; keep one of them.`;
+    reader.findings.report(reader.placeOf('bib'), 'DUPLICATE', message);
   }
   seen.add(key);
 }

@@ -7,6 +7,7 @@ import { DOCUMENT, itemOf, type Place } from './place.js';
 import { readCombined } from './read-combined.js';
 import { readCompetition } from './read-competition.js';
 import { readScoring } from './read-scoring.js';
+import { readSource } from './read-source.js';
 import {
   COMBINED_FORMAT,
   COMPETITION_FORMAT,
@@ -15,6 +16,7 @@ import {
   type MeetContent,
   type SheetContent,
 } from './sheet-content.js';
+import { headOf, type SheetHead } from './sheet-head.js';
 
 /** The most competitors that a file may hold, all its sheets together. */
 export const MAX_COMPETITORS = 2_000;
@@ -24,13 +26,21 @@ const FORMATS = [COMPETITION_FORMAT, COMBINED_FORMAT, MEET_FORMAT] as const;
 
 export type SheetReading =
   | { readonly ok: true; readonly content: SheetContent }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  | { readonly ok: false; readonly problems: readonly Problem[]; readonly head: SheetHead };
+
+/** Reads and checks a file, or a text that stands for one. */
+export function readSheetSource(source: Uint8Array | string): SheetReading {
+  const reading = readSource(source);
+  if (reading.ok) return readSheet(reading.value);
+  return { ok: false, problems: [reading.problem], head: headOf(null) };
+}
 
 /** Reads and checks a sheet of any format: what it holds, or all that is wrong with it, in document order. */
 export function readSheet(value: JsonValue): SheetReading {
   const findings = new Findings();
   const content = isTooLarge(value, findings) ? undefined : readAny(value, findings);
-  return content ? { ok: true, content } : { ok: false, problems: findings.problems() };
+  if (content) return { ok: true, content };
+  return { ok: false, problems: findings.problems(), head: headOf(value) };
 }
 
 function readAny(value: JsonValue, findings: Findings): SheetContent | undefined {

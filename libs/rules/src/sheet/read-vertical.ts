@@ -11,7 +11,7 @@ import type { Findings } from './findings.js';
 import { describe } from './kinds.js';
 import type { ObjectReader } from './object-reader.js';
 import type { Place } from './place.js';
-import { bibsOf, membersOf, readCompetitors, type CompetitorDraft } from './read-competitors.js';
+import { bibsOf, membersOf, readCompetitors, trialsOf, type CompetitorDraft } from './read-competitors.js';
 import { readHeights } from './read-heights.js';
 import { readJumpOff, type RoundDraft } from './read-jump-off.js';
 import { readAdmitted, readQualifying } from './read-qualification.js';
@@ -99,7 +99,7 @@ function competitorOf(draft: Draft): VerticalCompetitor {
     flight: draft.flight,
     status: draft.status ?? null,
     guest: draft.guest ?? false,
-    series: (draft.series ?? []).map(({ content }) => content ?? null),
+    series: trialsOf(draft),
   };
 }
 
