@@ -1,5 +1,8 @@
 import { EntriesModule } from './entries/entries.module.js';
+import { ExchangeModule } from './exchange/exchange.module.js';
 import { MeetsModule } from './meets/meets.module.js';
+import { RecordingModule } from './recording/recording.module.js';
+import { ResultsModule } from './results/results.module.js';
 
 /** Every capability of the API; each module brings its own resolvers. */
-export const CAPABILITIES = [MeetsModule, EntriesModule];
+export const CAPABILITIES = [MeetsModule, EntriesModule, RecordingModule, ExchangeModule, ResultsModule];

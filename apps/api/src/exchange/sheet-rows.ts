@@ -1,0 +1,53 @@
+import type { CompetitorRow, NewCompetition } from '#persistence';
+import { formatPoints, type DistanceContent, type Scoring } from '#rules';
+import { uuidV7 } from '../platform/inputs/uuid-v7.js';
+
+/** The competition that a sheet describes, before its first entry. */
+export function competitionOf(
+  { card, information }: DistanceContent,
+  place: Pick<NewCompetition, 'organisationId' | 'id' | 'meetId' | 'title'>,
+): NewCompetition {
+  const { category, implementGrams, scoring, plan } = information;
+  return {
+    ...place,
+    event: card.event,
+    rules: card.rules,
+    edition: card.edition,
+    indoor: card.indoor,
+    stage: card.stage,
+    qualifying: card.qualifying,
+    plan,
+    unit: card.unit,
+    categorySex: category.sex ?? null,
+    categoryAge: category.age ?? null,
+    implementGrams,
+    scoring: scoring && scoringRow(scoring),
+    startsAt: null,
+  };
+}
+
+function scoringRow({ places, scorersPerClub, nonScorers }: Scoring): NonNullable<NewCompetition['scoring']> {
+  return { places: places.map(formatPoints), scorersPerClub, nonScorers };
+}
+
+/** The start list of a sheet: names as they were written, to be matched with athletes later. */
+export function competitorsOf(
+  { card, information }: DistanceContent,
+  { organisationId, id: competitionId }: Pick<NewCompetition, 'organisationId' | 'id'>,
+): CompetitorRow[] {
+  return card.competitors.map(({ bib, name, club, flight, guest }, index) => ({
+    organisationId,
+    id: uuidV7(),
+    competitionId,
+    athleteId: null,
+    listedName: name === '' ? null : name,
+    listedClub: club,
+    clubId: null,
+    bib,
+    position: index + 1,
+    flight,
+    guest,
+    implementGrams: information.competitors[index]?.implementGrams ?? null,
+    written: information.competitors[index]?.written ?? null,
+  }));
+}

@@ -1,0 +1,75 @@
+import { Injectable } from '@nestjs/common';
+import { LRUCache } from 'lru-cache';
+import { competitions, type CompetitionRow, type Reads } from '#persistence';
+import { Database } from '../database/database.js';
+import { CompetitionChanges } from '../live/competition-changes.js';
+import { loadCompetition, type LoadedCompetition } from './loaded.js';
+
+const REMEMBERED = 500;
+
+/**
+ * The newest version of each competition that this process knows, so that a table is read from the database once a
+ * version and not once a viewer. A version never goes back. A change is known here before whoever made it has the
+ * answer: `remember` is called between the commit and the answer.
+ */
+@Injectable()
+export class CompetitionMemory {
+  private readonly known = new LRUCache<string, LoadedCompetition>({ max: REMEMBERED });
+  /** Versions heard of that have not been read yet. */
+  private readonly stale = new LRUCache<string, number>({ max: REMEMBERED * 4 });
+  private readonly loading = new Map<string, Promise<LoadedCompetition | null>>();
+
+  constructor(
+    private readonly database: Database,
+    changes: CompetitionChanges,
+  ) {
+    changes.listen(({ competitionId, version }) => {
+      if ((this.known.get(competitionId)?.row.version ?? -1) < version)
+        this.stale.set(competitionId, version);
+    });
+  }
+
+  /** The competition as it is now; `null`: there is none. */
+  async current(organisationId: string, id: string): Promise<LoadedCompetition | null> {
+    const known = this.remembered(organisationId, id);
+    if (known) return known;
+    const under = this.loading.get(id);
+    if (under) {
+      // What is being read may be older than a change heard of since: look again when it is there.
+      await under;
+      return this.remembered(organisationId, id) ?? this.read(organisationId, id);
+    }
+    const loading = this.read(organisationId, id).finally(() => this.loading.delete(id));
+    this.loading.set(id, loading);
+    return loading;
+  }
+
+  /** As `current`, for whoever holds the lock on the row that was just read. */
+  async locked(at: Reads, row: CompetitionRow): Promise<LoadedCompetition> {
+    const known = this.known.get(row.id);
+    return known?.row.version === row.version ? { ...known, row } : loadCompetition(at, row);
+  }
+
+  /** Keeps what was committed, unless something newer is known. */
+  remember(loaded: LoadedCompetition): void {
+    const { id, version } = loaded.row;
+    if ((this.known.get(id)?.row.version ?? -1) > version) return;
+    this.known.set(id, loaded);
+    if ((this.stale.get(id) ?? -1) <= version) this.stale.delete(id);
+  }
+
+  private remembered(organisationId: string, id: string): LoadedCompetition | undefined {
+    const known = this.known.get(id);
+    if (known?.row.organisationId !== organisationId) return undefined;
+    return (this.stale.get(id) ?? -1) > known.row.version ? undefined : known;
+  }
+
+  private async read(organisationId: string, id: string): Promise<LoadedCompetition | null> {
+    const loaded = await this.database.snapshot(async (at) => {
+      const row = await competitions.find(at, organisationId, id);
+      return row && loadCompetition(at, row);
+    });
+    if (loaded) this.remember(loaded);
+    return loaded;
+  }
+}

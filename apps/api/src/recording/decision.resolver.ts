@@ -1,0 +1,149 @@
+import { Args, Mutation, Resolver } from '@nestjs/graphql';
+import type { AdmittedBy, EntryBody } from '#rules';
+import type { Identity } from '../platform/identity/identity.js';
+import { Needs, Viewer } from '../platform/identity/rights.js';
+import {
+  CompetitionReopenInput,
+  CompetitionSignOffInput,
+  CompetitorAdmitInput,
+  CompetitorDisqualifyInput,
+  CompetitorReinstateInput,
+  CompetitorStartSetInput,
+  EntryRuleInput,
+  RoundOrderSetInput,
+} from './decision.inputs.js';
+import { requestOf } from './entry-bodies.js';
+import type { EntryInput } from './entry.inputs.js';
+import { payloadOf } from './payload.js';
+import { RecordingService } from './recording.service.js';
+import {
+  CompetitionReopenPayload,
+  CompetitionSignOffPayload,
+  CompetitorAdmitPayload,
+  CompetitorDisqualifyPayload,
+  CompetitorReinstatePayload,
+  CompetitorStartSetPayload,
+  EntryRulePayload,
+  RoundOrderSetPayload,
+  type EntryPayload,
+} from './recording.types.js';
+
+const LETTERS: Readonly<Record<CompetitorAdmitInput['by'], AdmittedBy>> = {
+  referee: 'R',
+  jury: 'J',
+  draw: 'D',
+};
+
+/** What officials, referees and directors decide about competitors, rounds and the result. */
+@Resolver()
+export class DecisionResolver {
+  constructor(private readonly recording: RecordingService) {}
+
+  @Mutation(() => CompetitorStartSetPayload, { description: 'Marks who does not start, or does after all.' })
+  @Needs('official', 'referee', 'director')
+  competitorStartSet(
+    @Args('input') input: CompetitorStartSetInput,
+    @Viewer() viewer: Identity,
+  ): Promise<CompetitorStartSetPayload> {
+    const { competitorId: competitor, status } = input;
+    return this.enter(viewer, input, { kind: 'start', competitor, status });
+  }
+
+  @Mutation(() => RoundOrderSetPayload, {
+    description: 'Calls some competitors first in one round, because of a clash with another event.',
+  })
+  @Needs('official', 'referee', 'director')
+  roundOrderSet(
+    @Args('input') input: RoundOrderSetInput,
+    @Viewer() viewer: Identity,
+  ): Promise<RoundOrderSetPayload> {
+    const { round, competitorIds: competitors, reason } = input;
+    return this.enter(viewer, input, { kind: 'order', round, competitors, reason });
+  }
+
+  @Mutation(() => EntryRulePayload, {
+    description: 'The referee’s decision on a held entry or a protested trial.',
+  })
+  @Needs('referee', 'director')
+  entryRule(@Args('input') input: EntryRuleInput, @Viewer() viewer: Identity): Promise<EntryRulePayload> {
+    const { targetEntryId: entry, decision, reason } = input;
+    return this.enter(viewer, input, { kind: 'ruling', entry, decision, reason });
+  }
+
+  @Mutation(() => CompetitorDisqualifyPayload, {
+    description: 'Disqualifies, with the rule. The trials stay in the journal.',
+  })
+  @Needs('referee', 'director')
+  competitorDisqualify(
+    @Args('input') input: CompetitorDisqualifyInput,
+    @Viewer() viewer: Identity,
+  ): Promise<CompetitorDisqualifyPayload> {
+    const { competitorId: competitor, rule, reason } = input;
+    return this.enter(viewer, input, { kind: 'disqualification', competitor, rule, reason });
+  }
+
+  @Mutation(() => CompetitorReinstatePayload, { description: 'Ends a disqualification.' })
+  @Needs('referee', 'director')
+  competitorReinstate(
+    @Args('input') input: CompetitorReinstateInput,
+    @Viewer() viewer: Identity,
+  ): Promise<CompetitorReinstatePayload> {
+    const { competitorId: competitor, reason } = input;
+    return this.enter(viewer, input, { kind: 'reinstatement', competitor, reason });
+  }
+
+  @Mutation(() => CompetitorAdmitPayload, {
+    description: 'Lets a competitor through a cut that the marks did not.',
+  })
+  @Needs('referee', 'director')
+  competitorAdmit(
+    @Args('input') input: CompetitorAdmitInput,
+    @Viewer() viewer: Identity,
+  ): Promise<CompetitorAdmitPayload> {
+    const { competitorId: competitor, afterRound, by, reason } = input;
+    const body: EntryBody = {
+      kind: 'admission',
+      competitor,
+      after: afterRound ?? null,
+      admittedBy: LETTERS[by],
+      reason,
+    };
+    return this.enter(viewer, input, body);
+  }
+
+  @Mutation(() => CompetitionSignOffPayload, {
+    description: 'Makes the result official and archives it. Refused while questions are open.',
+  })
+  @Needs('referee', 'director')
+  competitionSignOff(
+    @Args('input') input: CompetitionSignOffInput,
+    @Viewer() viewer: Identity,
+  ): Promise<CompetitionSignOffPayload> {
+    return this.enter(
+      viewer,
+      input,
+      { kind: 'sign-off', incomplete: input.incomplete ?? null },
+      input.expectedVersion,
+    );
+  }
+
+  @Mutation(() => CompetitionReopenPayload, {
+    description: 'Opens an official result again. What was archived stays.',
+  })
+  @Needs('director')
+  competitionReopen(
+    @Args('input') input: CompetitionReopenInput,
+    @Viewer() viewer: Identity,
+  ): Promise<CompetitionReopenPayload> {
+    return this.enter(viewer, input, { kind: 'reopening', reason: input.reason });
+  }
+
+  private async enter(
+    viewer: Identity,
+    input: EntryInput,
+    body: EntryBody,
+    expectedVersion: number | null = null,
+  ): Promise<EntryPayload> {
+    return payloadOf(await this.recording.record(viewer, requestOf(input, body, expectedVersion)));
+  }
+}

@@ -1,0 +1,97 @@
+import { Field, ID, InputType, Int } from '@nestjs/graphql';
+import { IsInt, IsOptional, Max, Min } from 'class-validator';
+import { FOUL_CODES, type FoulCode, type Outcome } from '#rules';
+import { enumOf } from '../platform/inputs/enums.js';
+import { ObjectId } from '../platform/inputs/object-id.js';
+import { Text } from '../platform/inputs/text.js';
+import { Instant } from '../platform/scalars/instant.js';
+import { MarkText } from '../platform/scalars/mark.js';
+import { Uuid } from '../platform/scalars/uuid.js';
+import { WindText } from '../platform/scalars/wind-reading.js';
+
+export const OutcomeEnum = enumOf<Outcome>(
+  'AttemptOutcome',
+  ['valid', 'unmeasured', 'foul', 'pass', 'retired'],
+  'How a trial ended. VALID has a mark; UNMEASURED is valid behind a minimum-distance line; a PASS uses the trial; RETIRED takes no further trials and keeps what was made.',
+);
+
+export const FoulReasonEnum = enumOf<FoulCode>(
+  'FoulReason',
+  FOUL_CODES,
+  'Why a trial was a failure. Which reasons belong to an event is listed with the competition.',
+);
+
+export const RulingDecisionEnum = enumOf<'count' | 'dismiss'>(
+  'RulingDecision',
+  ['count', 'dismiss'],
+  'COUNT: a held entry counts, a protested failure becomes valid with the mark that was held. DISMISS: the entry does not count, the failure stands.',
+);
+
+export const StartStatusEnum = enumOf<'started' | 'DNS'>(
+  'StartStatus',
+  ['started', 'DNS'],
+  'Whether a competitor starts.',
+);
+
+/** What every entry of a journal brings along. */
+@InputType({ isAbstract: true })
+export abstract class EntryInput {
+  @Field(() => ID, { description: 'The competition in whose journal it is entered.' })
+  @ObjectId('Competition')
+  competitionId: string;
+
+  @Field(() => Uuid, {
+    description:
+      'Made by the device and kept before the first send. The same id again gets the same answer, marked as replayed; so sending again is always safe.',
+  })
+  entryId: string;
+
+  @Field(() => String, { nullable: true, description: 'What the device is called, for the journal.' })
+  @IsOptional()
+  @Text(1, 100)
+  device?: string | null;
+
+  @Field(() => Instant, { nullable: true, description: 'When it was entered, by the clock of the device.' })
+  @IsOptional()
+  deviceAt?: Date | null;
+}
+
+/** What was judged and measured. */
+@InputType({ isAbstract: true })
+export abstract class JudgementInput extends EntryInput {
+  @Field(() => OutcomeEnum)
+  outcome: Outcome;
+
+  @Field(() => MarkText, {
+    nullable: true,
+    description: 'Exactly for a valid trial, in the unit of the competition.',
+  })
+  @IsOptional()
+  mark?: string | null;
+
+  @Field(() => WindText, {
+    nullable: true,
+    description: 'Long and triple jump outdoors only. Left out: a reading is still expected.',
+  })
+  @IsOptional()
+  wind?: string | null;
+
+  @Field(() => FoulReasonEnum, { nullable: true, description: 'Officials often give none.' })
+  @IsOptional()
+  foul?: FoulCode | null;
+
+  @Field(() => MarkText, {
+    nullable: true,
+    description:
+      'Of a failure protested on the spot: measured all the same and held until the referee rules.',
+  })
+  @IsOptional()
+  protestedMark?: string | null;
+
+  @Field(() => Int, { nullable: true, description: 'Mass of the implement in grams, if it was noted.' })
+  @IsOptional()
+  @IsInt()
+  @Min(1)
+  @Max(100_000)
+  implementGrams?: number | null;
+}

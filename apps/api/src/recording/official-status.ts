@@ -1,0 +1,40 @@
+import { competitions, officialResults, type CompetitionStatus, type Tx } from '#persistence';
+import type { Entry } from '#rules';
+import { resultDocumentOf, sheetOf } from '../platform/competition/documents.js';
+import type { LoadedCompetition } from '../platform/competition/loaded.js';
+
+/**
+ * A signature makes the result official and archives it as a sheet, which names competitors by bib and never by name;
+ * a reopening makes it open again and leaves what was archived.
+ */
+export async function signOffOrReopen(
+  tx: Tx,
+  after: LoadedCompetition,
+  entry: Extract<Entry, { kind: 'sign-off' | 'reopening' }>,
+): Promise<LoadedCompetition> {
+  const { row } = after;
+  const status = entry.kind === 'sign-off' ? 'official' : 'open';
+  if (entry.kind === 'sign-off') {
+    await officialResults.archive(tx, {
+      organisationId: row.organisationId,
+      competitionId: row.id,
+      sequence: row.lastSequence,
+      sheet: sheetOf(after, { nameOf: null, isArchive: true }),
+      result: resultDocumentOf(after),
+      signedBy: entry.actor,
+    });
+  }
+  return withStatus(tx, after, status);
+}
+
+/** The competition with another status, which is a version of its own. */
+export async function withStatus(
+  tx: Tx,
+  loaded: LoadedCompetition,
+  status: CompetitionStatus,
+): Promise<LoadedCompetition> {
+  const { row } = loaded;
+  const version = await competitions.updateAt(tx, row.organisationId, row.id, row.version, { status });
+  if (version === null) throw new Error(`Competition ${row.id} changed while it was locked.`);
+  return { ...loaded, row: { ...row, status, version } };
+}

@@ -1,0 +1,185 @@
+import { Injectable } from '@nestjs/common';
+import {
+  competitions,
+  journal,
+  violationOf,
+  type JournalRow,
+  type StoredVerdict,
+  type Tx,
+} from '#persistence';
+import { apply, type Entry, type Objection, type RefusalCode } from '#rules';
+import { CompetitionMemory } from '../platform/competition/competition-memory.js';
+import { fingerprintOf } from '../platform/competition/fingerprint.js';
+import type { LoadedCompetition } from '../platform/competition/loaded.js';
+import { Turnstile } from '../platform/competition/turnstile.js';
+import { Database } from '../platform/database/database.js';
+import { notFound } from '../platform/errors/outcomes.js';
+import { refusal, type UserError } from '../platform/errors/user-error.types.js';
+import { versionConflict } from '../platform/errors/version-conflict.types.js';
+import type { Capacity, Identity } from '../platform/identity/identity.js';
+import { CompetitionChanges } from '../platform/live/competition-changes.js';
+import { Unreadable, type EntryRequest } from './entry-request.js';
+import { signOffOrReopen, withStatus } from './official-status.js';
+
+/** What became of an entry. */
+export type RecordingOutcome = Recorded | NotRecorded;
+
+export interface Recorded {
+  readonly recorded: true;
+  readonly entryId: string;
+  readonly sequence: number;
+  readonly recordedAt: string;
+  readonly verdict: StoredVerdict;
+  /** The same entry had been recorded before: this is the answer that it got then. */
+  readonly replayed: boolean;
+  readonly loaded: LoadedCompetition;
+}
+
+export interface NotRecorded {
+  readonly recorded: false;
+  readonly userError: UserError;
+}
+
+/** Records entries: locks the competition, lets the rules decide, appends to the journal, then tells the others. */
+@Injectable()
+export class RecordingService {
+  private readonly turnstile = new Turnstile();
+
+  constructor(
+    private readonly database: Database,
+    private readonly memory: CompetitionMemory,
+    private readonly changes: CompetitionChanges,
+  ) {}
+
+  /**
+   * One entry, decided and stored in one transaction. What is refused is not stored. Throws UNAUTHENTICATED or
+   * FORBIDDEN when the viewer has no right on the competition at this moment.
+   */
+  async record(viewer: Identity, request: EntryRequest): Promise<RecordingOutcome> {
+    const outcome = await this.turnstile.pass(request.competitionId, () => this.store(viewer, request));
+    if (outcome.recorded && !outcome.replayed) this.announce(outcome.loaded);
+    return outcome;
+  }
+
+  private async store(viewer: Identity, request: EntryRequest): Promise<RecordingOutcome> {
+    try {
+      return await this.database.write(async (tx) => {
+        const row = await competitions.lock(tx, viewer.organisationId, request.competitionId);
+        if (!row) return notRecorded(notFound('competition', ['competitionId']));
+        const capacity = viewer.requireCapacity(row);
+        return this.decide(tx, await this.memory.locked(tx, row), request, {
+          capacity,
+          holder: viewer.holder!,
+          label: viewer.label,
+        });
+      });
+    } catch (error) {
+      // Another competition's journal has the id: only the database sees all of them at once.
+      if (violationOf(error)?.constraint === 'journal_entry_id_unique') return notRecorded(ID_REUSED);
+      throw error;
+    }
+  }
+
+  private async decide(
+    tx: Tx,
+    loaded: LoadedCompetition,
+    request: EntryRequest,
+    by: { readonly capacity: Capacity; readonly holder: string; readonly label: string | null },
+  ): Promise<RecordingOutcome> {
+    const { row, state } = loaded;
+    const body = request.bodyFor(state.setup);
+    if (body instanceof Unreadable) return notRecorded(refusal(body.refusal));
+    const fingerprint = fingerprintOf(row.id, body);
+    if (state.journal.some(({ entry }) => entry.id === request.entryId)) {
+      return this.replay(tx, loaded, request.entryId, fingerprint);
+    }
+    if (request.expectedVersion !== null && request.expectedVersion !== row.version) {
+      return notRecorded(versionConflict(row.version));
+    }
+    const entry = { id: request.entryId, by: by.capacity, actor: by.holder, ...body } as Entry;
+    const { state: stateAfter, verdict } = apply(state, entry);
+    if (verdict.standing === 'refused') return notRecorded(refusalOf(verdict.refusal));
+    const appended = await journal.append(tx, {
+      organisationId: row.organisationId,
+      competitionId: row.id,
+      entryId: entry.id,
+      kind: entry.kind,
+      body,
+      standing: verdict.standing,
+      verdict,
+      authority: by.capacity,
+      actor: by.holder,
+      device: request.device ?? by.label,
+      deviceAt: request.deviceAt?.toISOString() ?? null,
+      fingerprint,
+    });
+    const { sequence, recordedAt, version } = appended;
+    const after: LoadedCompetition = {
+      ...loaded,
+      row: { ...row, version, lastSequence: sequence },
+      state: stateAfter,
+      changedAt: new Date(recordedAt),
+    };
+    const kept = await this.afterwards(tx, after, entry);
+    return {
+      recorded: true,
+      entryId: entry.id,
+      sequence,
+      recordedAt,
+      verdict,
+      replayed: false,
+      loaded: kept,
+    };
+  }
+
+  /** What follows from an entry outside the journal: the first one opens a draft, a signature is archived. */
+  private async afterwards(tx: Tx, after: LoadedCompetition, entry: Entry): Promise<LoadedCompetition> {
+    if (entry.kind === 'sign-off' || entry.kind === 'reopening') return signOffOrReopen(tx, after, entry);
+    return after.row.status === 'draft' ? withStatus(tx, after, 'open') : after;
+  }
+
+  private async replay(
+    tx: Tx,
+    loaded: LoadedCompetition,
+    entryId: string,
+    fingerprint: string,
+  ): Promise<RecordingOutcome> {
+    const stored: JournalRow = (await journal.findEntry(tx, loaded.row.organisationId, entryId))!;
+    if (stored.fingerprint !== fingerprint) return notRecorded(ID_REUSED);
+    const { sequence, recordedAt, verdict } = stored;
+    return { recorded: true, entryId, sequence, recordedAt, verdict, replayed: true, loaded };
+  }
+
+  private announce(loaded: LoadedCompetition): void {
+    const { id: competitionId, version } = loaded.row;
+    this.memory.remember(loaded);
+    this.changes.announce({ competitionId, version });
+  }
+}
+
+const ID_REUSED = refusal({
+  code: 'ID_REUSED',
+  message: 'The entry id already belongs to another entry.',
+  path: ['entryId'],
+  remedy: 'Make a new id for a new entry; repeat an entry only unchanged.',
+});
+
+function notRecorded(userError: UserError): NotRecorded {
+  return { recorded: false, userError };
+}
+
+/** An entry's fields as the API names them. */
+const INPUT_FIELDS: Readonly<Record<string, string>> = {
+  id: 'entryId',
+  competitor: 'competitorId',
+  competitors: 'competitorIds',
+  attempt: 'attemptId',
+  entry: 'targetEntryId',
+  protested: 'protestedMark',
+  after: 'afterRound',
+};
+
+function refusalOf({ code, message, rule, remedy, field }: Objection<RefusalCode>): UserError {
+  const path = field === null ? undefined : [INPUT_FIELDS[field] ?? field];
+  return refusal({ code, message, rule, remedy, path });
+}

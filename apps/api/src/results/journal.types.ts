@@ -1,0 +1,61 @@
+import { Field, Int, ObjectType } from '@nestjs/graphql';
+import { connectionType } from '../platform/connections/connection.js';
+import { Instant } from '../platform/scalars/instant.js';
+import { Json } from '../platform/scalars/json.js';
+import { Uuid } from '../platform/scalars/uuid.js';
+
+@ObjectType({ description: 'One line of a competition’s journal. Nothing in it is ever changed or removed.' })
+export class JournalEntry {
+  @Field(() => Uuid)
+  id: string;
+
+  @Field(() => Int, { description: 'From 1, without gaps.' })
+  sequence: number;
+
+  @Field({ description: 'attempt, wind, correction, move, reversal, replacement, ruling, start, …' })
+  kind: string;
+
+  @Field(() => Json, {
+    description: 'What was entered: marks in whole units of the competition, winds in tenths.',
+  })
+  body: unknown;
+
+  @Field({ description: 'What was decided when it came in: accepted or held.' })
+  standing: string;
+
+  @Field(() => String, { nullable: true, description: 'Why it was held.' })
+  holdCode: string | null;
+
+  @Field({ description: 'With which right: official, referee or director.' })
+  authority: string;
+
+  @Field({ description: 'Whose token.' })
+  actor: string;
+
+  @Field(() => String, { nullable: true })
+  device: string | null;
+
+  @Field(() => Instant, { nullable: true, description: 'By the clock of the device, believed by nobody.' })
+  deviceAt: Date | null;
+
+  @Field(() => Instant)
+  recordedAt: Date;
+}
+
+@ObjectType()
+export class JournalEntryConnection extends connectionType(JournalEntry, 'JournalEntry') {}
+
+@ObjectType({ description: 'Something that waits for the referee.' })
+export class OpenQuestion {
+  @Field(() => Uuid, { description: 'The held entry, or the protested trial.' })
+  entry: string;
+
+  @Field({ description: '"held" or "protest".' })
+  about: string;
+
+  @Field(() => String, { nullable: true })
+  holdCode: string | null;
+
+  @Field(() => Json, { description: 'What was entered.' })
+  body: unknown;
+}
