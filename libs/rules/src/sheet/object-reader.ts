@@ -38,8 +38,13 @@ export class ObjectReader {
   }
 
   placeOf(key: string): Place {
-    const index = this.indexOf.get(key) ?? this.object.size + (this.keys?.indexOf(key) ?? 0);
+    const index = this.indexOf.get(key) ?? this.indexOfMissing(key);
     return { parent: this.place, step: key, index };
+  }
+
+  /** What is missing is told before what is there, in the order in which the format lists the keys. */
+  private indexOfMissing(key: string): number {
+    return this.keys ? this.keys.indexOf(key) - this.keys.length : -1;
   }
 
   required<T>(key: string, kind: Kind<T>): T | undefined {

@@ -3,7 +3,7 @@ export interface Place {
   readonly parent: Place | null;
   /** The key in an object, the index in a list. */
   readonly step: string | number;
-  /** Its number among what stands beside it; a missing key follows all that are there. */
+  /** Its number among what stands beside it; negative when it is missing: it would be told where its object begins. */
   readonly index: number;
 }
 

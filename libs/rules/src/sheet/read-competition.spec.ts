@@ -42,16 +42,16 @@ describe('the format', () => {
 });
 
 describe('the keys of a sheet', () => {
-  it('are reported missing after those that are there, in the order of the format', () => {
+  it('are reported missing before what is there, in the order of the format', () => {
     expect(problemsIn({ format: 'sectorline-sheet/1' })).toEqual([
       '/rules MISSING',
       '/event MISSING',
       '/competitors MISSING',
     ]);
     expect(problemsIn({ stage: 7, format: 'sectorline-sheet/1', rules: 'WA', competitors: [{}] })).toEqual([
+      '/event MISSING',
       '/stage WRONG_TYPE',
       '/competitors/0/bib MISSING',
-      '/event MISSING',
     ]);
   });
 
@@ -117,10 +117,7 @@ describe('the keys of a sheet', () => {
       '/jumpOff OUT_OF_PLACE',
       '/qualifying OUT_OF_PLACE',
     ]);
-    expect(problemsIn(highJump({ plan: {}, admitted: [] }))).toEqual([
-      '/plan OUT_OF_PLACE',
-      '/admitted OUT_OF_PLACE',
-    ]);
+    expect(problemsIn(highJump({ plan: {} }))).toEqual(['/plan OUT_OF_PLACE']);
     const qualification = { stage: 'qualification', qualifying: { standard: '1.65' } };
     expect(problemsIn(highJump({ ...qualification, jumpOff: [], admitted: [] }))).toEqual([
       '/jumpOff OUT_OF_PLACE',
@@ -217,6 +214,22 @@ describe('who is admitted', () => {
     expect(problemsIn(admit({ bib: '1', after: 3, by: 'J' }, { bib: '1', after: 3, by: 'D' }))).toEqual([
       '/admitted/1/bib DUPLICATE',
     ]);
+  });
+
+  it('goes through no cut of a vertical jump, which has none', () => {
+    const competitors = [{ bib: '1' }];
+    expect(problemsIn(highJump({ competitors, admitted: [] }))).toEqual([]);
+    expect(
+      problemsIn(
+        highJump({
+          competitors,
+          admitted: [
+            { bib: '1', after: 3, by: 'R' },
+            { bib: '1', by: 'R' },
+          ],
+        }),
+      ),
+    ).toEqual(['/admitted/0/after UNKNOWN_VALUE', '/admitted/1/after MISSING']);
   });
 
   it('goes to the final from a qualification, not through a cut', () => {

@@ -100,7 +100,7 @@ function checkWithoutEvent(sheet: ObjectReader, terms: Terms): void {
   readQualifying(sheet, units);
   const drafts = readCompetitors(sheet, (text) => text);
   const bibs = drafts && bibsOf(drafts);
-  readAdmitted(sheet, terms, bibs, plan);
+  readAdmitted(sheet, terms, bibs, plan?.cuts);
   readJumpOff(sheet, units, bibs);
   units.settle(sheet.findings);
 }

@@ -29,7 +29,7 @@ export function readDistance(sheet: ObjectReader, terms: Terms, event: DistanceE
   const plan = readPlan(sheet, terms);
   const qualifying = readQualifying(sheet, units);
   const drafts = readCompetitors(sheet, (text, place) => readCell(text, place, sheet, terms, units));
-  const admitted = readAdmitted(sheet, terms, drafts && bibsOf(drafts), plan.plan);
+  const admitted = readAdmitted(sheet, terms, drafts && bibsOf(drafts), plan.plan?.cuts);
   const unit = units.settle(sheet.findings);
   const reading = { plan, drafts: drafts ?? [], card: undefined };
   for (const draft of reading.drafts) {

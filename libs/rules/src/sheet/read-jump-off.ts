@@ -15,7 +15,7 @@ export interface RoundDraft {
   readonly place: Place;
   readonly height: number | undefined;
   readonly tries: readonly TryDraft[] | undefined;
-  /** Where the entry of a bib stands; an entry that is missing follows those that are there. */
+  /** Where the entry of a bib stands, or would stand. */
   readonly placeOf: (bib: string) => Place;
 }
 
@@ -65,8 +65,10 @@ function readTry(
   return { bib, trial };
 }
 
+/** An entry that is missing is told before those that are there, in the order of competition. */
 function placesOfBibs(tries: JsonObject, parent: Place, bibs: readonly string[]): (bib: string) => Place {
-  const order = [...new Set([...tries.keys(), ...bibs])];
-  const indexOf = new Map(order.map((bib, index) => [bib, index]));
+  const missing = bibs.filter((bib) => !tries.has(bib));
+  const order = [...missing, ...tries.keys()];
+  const indexOf = new Map(order.map((bib, index) => [bib, index - missing.length]));
   return (bib) => ({ parent, step: bib, index: indexOf.get(bib) ?? order.length });
 }

@@ -20,9 +20,9 @@ describe('a meet', () => {
     expect(problemsIn(meet([]))).toEqual([]);
     expect(problemsIn(meet([shot(), shot()]))).toEqual([]);
     expect(problemsIn({ format: 'sectorline-meet/1', title: 'x' })).toEqual([
-      '/title UNKNOWN_KEY',
       '/scoring MISSING',
       '/sheets MISSING',
+      '/title UNKNOWN_KEY',
     ]);
     expect(problemsIn(meet({}, []))).toEqual(['/scoring WRONG_TYPE', '/sheets WRONG_TYPE']);
   });

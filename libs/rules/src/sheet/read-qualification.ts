@@ -1,6 +1,6 @@
 import type { Admission } from '../card.js';
 import type { AdmittedBy } from '../codes.js';
-import type { Plan } from '../plan.js';
+import type { Cut } from '../plan.js';
 import { parseMark, type Mark } from '../quantities/mark.js';
 import type { Findings } from './findings.js';
 import type { JsonValue } from './json.js';
@@ -51,12 +51,12 @@ export function readMark(
   return undefined;
 }
 
-/** Reads who was let through a cut, or to the final; `plan`: the one in force, as far as it is known. */
+/** Reads who was let through a cut, or to the final; `cuts`: those in force, if they are known. */
 export function readAdmitted(
   sheet: ObjectReader,
   { stage }: Terms,
   bibs: ReadonlySet<string> | undefined,
-  plan: Plan | undefined,
+  cuts: readonly Cut[] | undefined,
 ): readonly Admission[] | undefined {
   if (!belongs(sheet, 'admitted')) return [];
   const list = sheet.required('admitted', LIST);
@@ -64,7 +64,7 @@ export function readAdmitted(
   const admitted = list?.map((item, index) => {
     const place = itemOf(sheet.placeOf('admitted'), index);
     const reader = ObjectReader.open(item, place, ADMITTED_KEYS, sheet.findings);
-    const admission = reader && readAdmission(reader, stage, plan, bibs);
+    const admission = reader && readAdmission(reader, stage, cuts, bibs);
     if (admission) checkAgain(reader, admission, seen);
     return admission;
   });
@@ -74,7 +74,7 @@ export function readAdmitted(
 function readAdmission(
   reader: ObjectReader,
   stage: Terms['stage'],
-  plan: Plan | undefined,
+  cuts: readonly Cut[] | undefined,
   bibs: ReadonlySet<string> | undefined,
 ): Admission | undefined {
   const bib = reader.required('bib', TEXT);
@@ -82,14 +82,14 @@ function readAdmission(
     reportUnknownBib(bib, reader.placeOf('bib'), reader.findings);
   }
   const by = reader.required('by', oneOf(ADMITTED_BY));
-  const after = readAfter(reader, stage, plan);
+  const after = readAfter(reader, stage, cuts);
   return bib === undefined || by === undefined || after === undefined ? undefined : { bib, after, by };
 }
 
 function readAfter(
   reader: ObjectReader,
   stage: Terms['stage'],
-  plan: Plan | undefined,
+  cuts: readonly Cut[] | undefined,
 ): number | null | undefined {
   if (stage !== 'final') {
     const after = reader.optional('after', WHOLE, null);
@@ -98,9 +98,9 @@ function readAfter(
     return undefined;
   }
   const after = reader.required('after', WHOLE);
-  if (after === undefined || !plan || plan.cuts.some((cut) => cut.after === after)) return after;
-  const rounds = plan.cuts.map((cut) => cut.after).join(', ');
-  const remedy = rounds === '' ? 'the plan has no cut' : `the plan has cuts after ${rounds}`;
+  if (after === undefined || !cuts || cuts.some((cut) => cut.after === after)) return after;
+  const rounds = cuts.map((cut) => cut.after).join(', ');
+  const remedy = rounds === '' ? 'there is none at all' : `there are cuts after ${rounds}`;
   reader.findings.report(
     reader.placeOf('after'),
     'UNKNOWN_VALUE',

@@ -73,12 +73,9 @@ function checkKeys(sheet: ObjectReader, { isVertical, stage }: Terms): void {
   if (isVertical === false || stage === 'qualification') {
     refuse(sheet, 'jumpOff', 'only the final of a vertical jump has a jump-off');
   }
-  if (isVertical === true && stage === 'final') {
-    refuse(sheet, 'admitted', 'the final of a vertical jump has no cut');
-  }
 }
 
-const TYPES = { plan: OBJECT, qualifying: OBJECT, heights: LIST, jumpOff: LIST, admitted: LIST } as const;
+const TYPES = { plan: OBJECT, qualifying: OBJECT, heights: LIST, jumpOff: LIST } as const;
 
 function refuse(sheet: ObjectReader, key: keyof typeof TYPES, because: string): void {
   if (!sheet.has(key)) return;

@@ -157,8 +157,8 @@ describe('a jump-off', () => {
     expect(problemsIn(all, { jumpOff: [{ height: '1,65', tries: { a: 1 } }, { tries: [] }, 7] })).toEqual([
       '/jumpOff/0/height CELL',
       '/jumpOff/0/tries/a WRONG_TYPE',
-      '/jumpOff/1/tries WRONG_TYPE',
       '/jumpOff/1/height MISSING',
+      '/jumpOff/1/tries WRONG_TYPE',
       '/jumpOff/2 WRONG_TYPE',
     ]);
   });

@@ -35,7 +35,7 @@ export function readVertical(sheet: ObjectReader, terms: Terms, event: VerticalE
   const qualifying = readQualifying(sheet, units);
   const drafts = readCompetitors(sheet, (text, place) => readCell(text, place, findings));
   const bibs = drafts && bibsOf(drafts);
-  const admitted = readAdmitted(sheet, terms, bibs, undefined);
+  const admitted = readAdmitted(sheet, terms, bibs, []);
   const jumpOff = readJumpOff(sheet, units, bibs);
   const unit = units.settle(findings);
   for (const draft of drafts ?? []) {
