@@ -38,15 +38,15 @@ export function makeCursor(key: Key): string {
   return Buffer.from(JSON.stringify(key)).toString('base64url');
 }
 
-/** The key in a cursor, when it is made like `shape`: one regular expression for each part. */
-export function readCursor(cursor: string, shape: readonly RegExp[]): Key {
+/** The key in a cursor, when each part of it is what `shape` wants there. */
+export function readCursor(cursor: string, shape: readonly ((text: string) => boolean)[]): Key {
   const key = parsed(cursor);
   const fits =
     Array.isArray(key) &&
     key.length === shape.length &&
-    shape.every((form, part) => {
+    shape.every((isRight, part) => {
       const value: unknown = key[part];
-      return (typeof value === 'string' || typeof value === 'number') && form.test(String(value));
+      return (typeof value === 'string' || typeof value === 'number') && isRight(String(value));
     });
   if (!fits)
     throw new PageError(
@@ -72,9 +72,23 @@ export function pageOf<T>(rows: readonly T[], first: number, keyOf: (row: T) => 
   };
 }
 
-export const UUID_FORM = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;
-export const DATE_FORM = /^\d{4}-\d{2}-\d{2}$/;
-/** Any text that a column of text can hold. */
-// eslint-disable-next-line no-control-regex
-export const TEXT_FORM = /^[^\u0000]{1,200}$/u;
-export const SEQUENCE_FORM = /^\d{1,9}$/;
+const UUID_FORM = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;
+
+export function isUuid(text: string): boolean {
+  return UUID_FORM.test(text);
+}
+
+/** A day that there is, as `YYYY-MM-DD`. */
+export function isDay(text: string): boolean {
+  const time = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(text) : Number.NaN;
+  return !Number.isNaN(time) && new Date(time).toISOString().startsWith(text);
+}
+
+/** What a column of names can hold. */
+export function isName(text: string): boolean {
+  return text.length <= 400 && !text.includes('\0');
+}
+
+export function isSequence(text: string): boolean {
+  return /^\d{1,9}$/.test(text);
+}

@@ -1,14 +1,6 @@
 import { In } from 'typeorm';
 import { Athlete } from '../entities/athlete.entity.js';
-import {
-  checkedFirst,
-  pageOf,
-  readCursor,
-  TEXT_FORM,
-  UUID_FORM,
-  type Page,
-  type PageRequest,
-} from '../page.js';
+import { checkedFirst, pageOf, readCursor, isName, isUuid, type Page, type PageRequest } from '../page.js';
 import type { AthleteRow } from '../rows.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
@@ -56,7 +48,7 @@ export async function page(
     .orderBy({ 'athlete.familyName': 'ASC', 'athlete.givenName': 'ASC', 'athlete.id': 'ASC' })
     .limit(first + 1);
   if (typeof request.after === 'string') {
-    const [family, given, id] = readCursor(request.after, [TEXT_FORM, TEXT_FORM, UUID_FORM]);
+    const [family, given, id] = readCursor(request.after, [isName, isName, isUuid]);
     query.andWhere('(athlete.familyName, athlete.givenName, athlete.id) > (:family, :given, :id)', {
       family,
       given,

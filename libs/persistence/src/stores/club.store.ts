@@ -1,14 +1,6 @@
 import { In } from 'typeorm';
 import { Club } from '../entities/club.entity.js';
-import {
-  checkedFirst,
-  pageOf,
-  readCursor,
-  TEXT_FORM,
-  UUID_FORM,
-  type Page,
-  type PageRequest,
-} from '../page.js';
+import { checkedFirst, pageOf, readCursor, isName, isUuid, type Page, type PageRequest } from '../page.js';
 import type { ClubRow } from '../rows.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
@@ -45,7 +37,7 @@ export async function page(at: Reads, organisationId: string, request: PageReque
     .orderBy({ 'club.name': 'ASC', 'club.id': 'ASC' })
     .limit(first + 1);
   if (typeof request.after === 'string') {
-    const [name, id] = readCursor(request.after, [TEXT_FORM, UUID_FORM]);
+    const [name, id] = readCursor(request.after, [isName, isUuid]);
     query.andWhere('(club.name, club.id) > (:name, :id)', { name, id });
   }
   return pageOf(await query.getMany(), first, (row) => [row.name, row.id]);

@@ -1,6 +1,6 @@
 import { MoreThan } from 'typeorm';
 import { JournalEntry } from '../entities/journal-entry.entity.js';
-import { checkedFirst, pageOf, readCursor, SEQUENCE_FORM, type Page, type PageRequest } from '../page.js';
+import { checkedFirst, pageOf, readCursor, isSequence, type Page, type PageRequest } from '../page.js';
 import type { JournalRow } from '../rows.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
@@ -80,7 +80,7 @@ export async function page(
   request: PageRequest,
 ): Promise<Page<JournalRow>> {
   const first = checkedFirst(request.first);
-  const after = typeof request.after === 'string' ? Number(readCursor(request.after, [SEQUENCE_FORM])[0]) : 0;
+  const after = typeof request.after === 'string' ? Number(readCursor(request.after, [isSequence])[0]) : 0;
   const rows = await managerOf(at).find(JournalEntry, {
     where: { organisationId, competitionId, sequence: MoreThan(after) },
     order: { sequence: 'ASC' },

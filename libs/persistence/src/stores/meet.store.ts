@@ -1,14 +1,6 @@
 import { In } from 'typeorm';
 import { Meet } from '../entities/meet.entity.js';
-import {
-  checkedFirst,
-  DATE_FORM,
-  pageOf,
-  readCursor,
-  UUID_FORM,
-  type Page,
-  type PageRequest,
-} from '../page.js';
+import { checkedFirst, isDay, pageOf, readCursor, isUuid, type Page, type PageRequest } from '../page.js';
 import type { MeetRow } from '../rows.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
@@ -58,7 +50,7 @@ export async function page(
     .limit(first + 1);
   if (request.published === true) query.andWhere('meet.publishedAt IS NOT NULL');
   if (typeof request.after === 'string') {
-    const [startsOn, id] = readCursor(request.after, [DATE_FORM, UUID_FORM]);
+    const [startsOn, id] = readCursor(request.after, [isDay, isUuid]);
     query.andWhere('(meet.startsOn, meet.id) < (:startsOn, :id)', { startsOn, id });
   }
   return pageOf(await query.getMany(), first, (row) => [row.startsOn, row.id]);
