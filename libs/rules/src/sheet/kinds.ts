@@ -49,7 +49,7 @@ export const OBJECT: Kind<JsonObject> = {
 /** A whole number from `least` on. */
 export function wholeFrom(least: number): Kind<number> {
   return {
-    expected: `a whole number, ${least} or more`,
+    expected: `a whole number from ${least} on`,
     read: (value) => {
       const number = WHOLE.read(value);
       return number !== undefined && number >= least ? number : undefined;
@@ -61,10 +61,14 @@ export function wholeFrom(least: number): Kind<number> {
 /** One of some strings. */
 export function oneOf<T extends string>(values: readonly T[]): Kind<T> {
   return {
-    expected: values.map((value) => JSON.stringify(value)).join(values.length === 2 ? ' or ' : ', '),
+    expected: listed(values.map((value) => JSON.stringify(value))),
     read: (value) => values.find((candidate) => candidate === value),
     isType: (value) => typeof value === 'string',
   };
+}
+
+function listed(words: readonly string[]): string {
+  return words.length > 2 ? `one of ${words.join(', ')}` : words.join(' or ');
 }
 
 /** A kind, or `null`. */
@@ -92,5 +96,7 @@ export function describe(value: JsonValue): string {
 const SHOWN = 40;
 
 function shortened(text: string): string {
-  return text.length <= SHOWN ? text : `${text.slice(0, SHOWN)}…`;
+  if (text.length <= SHOWN) return text;
+  // Half a character at the end would be none.
+  return `${text.slice(0, SHOWN).replace(/[\ud800-\udbff]$/, '')}…`;
 }

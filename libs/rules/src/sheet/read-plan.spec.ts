@@ -64,6 +64,19 @@ describe('the plan of a sheet', () => {
     expect(problemsIn({ rounds: 99, cuts: [cut(50, 8)] })).toEqual(['/rounds PLAN']);
   });
 
+  it('is looked at as far as it can be when the rule set is not known', () => {
+    expect(problemsIn({ rounds: 0, cuts: [cut(12, 8), cut(7, 9)] }, { rules: 'XY' })).toEqual([
+      '/rules UNKNOWN_VALUE',
+      '/rounds PLAN',
+      '/cuts/1/after NOT_RISING',
+      '/cuts/1/through NOT_RISING',
+    ]);
+    expect(problemsIn({ cuts: [cut(7, 8), cut(12, 8)] }, { edition: '1912' })).toEqual([
+      '/edition UNKNOWN_VALUE',
+      '/cuts/1/after PLAN',
+    ]);
+  });
+
   it('may be shorter than where the rule set cuts', () => {
     expect(problemsIn({ rounds: 3 })).toEqual([]);
     expect(

@@ -1,5 +1,6 @@
 import type { Cut, CutTies, Plan, PlanOverrides, Reorder } from '../plan.js';
-import { resolvePlan, type PlanProblem } from '../progression/resolve-plan.js';
+import { MAX_ROUNDS, resolvePlan, type PlanProblem } from '../progression/resolve-plan.js';
+import { ruleSet as anyRuleSet } from '../rule-sets/index.js';
 import { LIST, OBJECT, oneOf, WHOLE } from './kinds.js';
 import { ObjectReader, readValue } from './object-reader.js';
 import { itemOf, type Place } from './place.js';
@@ -26,7 +27,10 @@ export function readPlan(sheet: ObjectReader, { ruleSet, stage }: Terms): PlanRe
   const plan = object && ObjectReader.open(object, sheet.placeOf('plan'), PLAN_KEYS, sheet.findings);
   if (!plan) return { overrides: {}, plan: undefined, rounds: undefined };
   const named = readNamed(plan);
-  if (!ruleSet || !stage) return { overrides: named.overrides, plan: undefined, rounds: undefined };
+  if (!ruleSet || !stage) {
+    checkWithoutRules(plan, named);
+    return { overrides: named.overrides, plan: undefined, rounds: undefined };
+  }
   const resolved = resolvePlan(ruleSet, stage, named.overrides);
   if (!resolved.ok) report(resolved.problems, plan, named);
   const own = resolvePlan(ruleSet, stage);
@@ -36,6 +40,12 @@ export function readPlan(sheet: ObjectReader, { ruleSet, stage }: Terms): PlanRe
     plan: resolved.ok && sheet.findings.count === before ? resolved.plan : undefined,
     rounds: sheet.findings.hasAt(plan.placeOf('rounds')) ? undefined : (named.overrides.rounds ?? ownRounds),
   };
+}
+
+/** When the rule set is not known, a round lies too late only behind the most rounds that there can be. */
+function checkWithoutRules(plan: ObjectReader, named: NamedPlan): void {
+  const resolved = resolvePlan(anyRuleSet('WA'), 'final', { rounds: MAX_ROUNDS, ...named.overrides });
+  if (!resolved.ok) report(resolved.problems, plan, named);
 }
 
 interface NamedPlan {
