@@ -34,7 +34,9 @@ export default tseslint.config(
   },
   {
     files: ['**/*.spec.ts', 'tests/**/*.ts'],
+    // A test looks into answers whose types it does not know beforehand; what it expects of them is the check.
     rules: {
+      '@typescript-eslint/no-explicit-any': 'off',
       '@typescript-eslint/no-unsafe-assignment': 'off',
       '@typescript-eslint/no-unsafe-member-access': 'off',
       '@typescript-eslint/no-unsafe-argument': 'off',
