@@ -39,6 +39,17 @@ export const IMPORT_TABLE: readonly Row[] = [
       'the rules are pure: the same code runs on the server, in a browser and on the command line, so nothing outside them may be needed',
   },
   {
+    files: 'libs/technique/**',
+    may: ['npm:jstat', 'npm:pure-rand'],
+    mayTypes: ['#rules'],
+    because: 'statistics are numbers in, numbers out: no server, no clock, and the same in a browser',
+  },
+  {
+    files: 'libs/flight/**',
+    may: [],
+    because: 'how an implement flies is physics alone, and runs wherever somebody asks',
+  },
+  {
     files: 'libs/persistence/**',
     may: [
       'node:**',
