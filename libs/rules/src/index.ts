@@ -3,8 +3,9 @@ export { apply, applyAll, openCompetition, restoreCompetition, type Applied } fr
 export { callsOf, progressOf, type Call, type Progress } from './competition/calls.js';
 export { entriesOfCard } from './competition/entries-of-card.js';
 export type * from './competition/entry.js';
+export type { AnyEntry, AnyEntryKind } from './journal/any-entry.js';
 export type * from './journal/entry.js';
-export type { JournalItem, Question } from './journal/journal-item.js';
+export type { Fate, JournalItem, Question, Standing } from './journal/journal-item.js';
 export type { CompetitionSetup, SetupCompetitor } from './competition/setup.js';
 export type { AttemptState, CompetitionState, CompetitorState } from './competition/state.js';
 export * from './journal/verdict.js';
@@ -24,6 +25,7 @@ export type {
   TimeAllowed,
   VerticalTimeAllowed,
 } from './rule-sets/rule-set.js';
+export type { Step, VerticalRules } from './rule-sets/vertical-rules.js';
 export { FOULS, foulsOf, type Foul, type FoulRule } from './foul-rules.js';
 export { eventOf, imperialOf, isFarOutside } from './events/event.js';
 export type { EventKind, EventRules, PlausibleRange } from './events/event-rules.js';
@@ -72,6 +74,39 @@ export {
   parseJumpOffTry,
   parseVerticalCell,
 } from './vertical/vertical-cell.js';
+export {
+  applyAllVertical,
+  applyVertical,
+  openVertical,
+  restoreVertical,
+  type VerticalApplied,
+} from './vertical-competition/apply.js';
+export { entriesOfVerticalCard } from './vertical-competition/entries-of-vertical-card.js';
+export type * from './vertical-competition/entry.js';
+export {
+  INCIDENT_CODES,
+  INCIDENTS,
+  type Incident,
+  type IncidentCode,
+  type IncidentOutcome,
+} from './vertical-competition/incidents.js';
+export type { JumpOffCourse } from './vertical-competition/jump-off-course.js';
+export {
+  verticalProgressOf,
+  type JumpCall,
+  type VerticalProgress,
+  type Winner,
+} from './vertical-competition/progress.js';
+export {
+  heightsWithoutEntry,
+  progressionProblems,
+  type ProgressionFault,
+  type ProgressionProblem,
+} from './vertical-competition/progression.js';
+export type { Condition } from './vertical-competition/rows.js';
+export type { VerticalSetup, VerticalSetupCompetitor } from './vertical-competition/setup.js';
+export type { JumpState, VerticalCompetitorState, VerticalState } from './vertical-competition/state.js';
+export { timeAllowedFor, type JumpTime } from './vertical-competition/time-allowed.js';
 export { verticalStanding, type VerticalStanding } from './vertical/vertical-standing.js';
 export { rankVertical, type VerticalDecidedBy, type VerticalPlacing } from './vertical/vertical-ranking.js';
 export { verticalReasonsOf, type Countback, type VerticalReason } from './vertical/vertical-reason.js';
@@ -103,3 +138,7 @@ export { MAX_BYTES, readSource, type SourceReading } from './sheet/read-source.j
 export { type SheetHead } from './sheet/sheet-head.js';
 export type * from './sheet/sheet-content.js';
 export { writeSheet } from './sheet/write-sheet.js';
+export { DRAW_PROCEDURE, drawFlights, isAsDrawn, type Draw, type DrawOutcome } from './draw/draw.js';
+export type { DrawProblem } from './draw/draw-problems.js';
+export type { DrawEntry, DrawMethod, DrawTerms } from './draw/draw-terms.js';
+export { flightSizes, flightsNeeded } from './draw/flight-sizes.js';
