@@ -63,6 +63,11 @@ export const REFUSAL_TEXTS: Readonly<Record<RefusalCode, ObjectionText>> = {
     remedy: 'Read the height on the standard again.',
     rule: 'measuring',
   },
+  HEIGHT_NOT_LEFT_OUT: {
+    message: 'Only a height of the competition, below the bar, at which nobody jumped can be left out.',
+    remedy: 'Leave it in; who does not jump there passes it.',
+    rule: 'step',
+  },
   TRIAL_OUT_OF_RANGE: {
     message: 'Trials at a height, and rounds of a jump-off, are counted from one.',
     remedy: 'Say which trial of the competitor at this height it was: the first, the second, the third.',

@@ -65,11 +65,13 @@ export interface JumpMoveEntry {
 
 /**
  * The bar is set at this height. Along the announced heights it rises without this entry as soon as all have taken
- * their trials; with it, an announced height at which nobody has an entry is left out.
+ * their trials.
  */
 export interface BarEntry {
   readonly kind: 'bar';
   readonly height: number;
+  /** Lower heights that are not jumped, since the winner chose or all agreed. */
+  readonly leavesOut: readonly number[];
 }
 
 /** How a vaulter wants the uprights from now on: centimetres behind the zero line, towards the landing area. */
