@@ -11,37 +11,31 @@ export class ClubsAndAthletes1795612800000 implements MigrationInterface {
     await runner.query(`
       CREATE TABLE organisation (
         id uuid NOT NULL,
-        name text NOT NULL,
-        CONSTRAINT organisation_pkey PRIMARY KEY (id),
-        CONSTRAINT organisation_name_length CHECK (length(name) <= 200 AND btrim(name) <> '')
+        name title NOT NULL,
+        CONSTRAINT organisation_pkey PRIMARY KEY (id)
       )`);
     await runner.query(`
       CREATE TABLE club (
         organisation_id uuid NOT NULL,
         id uuid NOT NULL,
-        name text NOT NULL,
+        name title NOT NULL,
         CONSTRAINT club_pkey PRIMARY KEY (organisation_id, id),
         CONSTRAINT club_name_unique UNIQUE (organisation_id, name),
-        CONSTRAINT club_organisation_fkey FOREIGN KEY (organisation_id) REFERENCES organisation (id),
-        CONSTRAINT club_name_length CHECK (length(name) <= 200 AND btrim(name) <> '')
+        CONSTRAINT club_organisation_fkey FOREIGN KEY (organisation_id) REFERENCES organisation (id)
       )`);
     await runner.query(`
       CREATE TABLE athlete (
         organisation_id uuid NOT NULL,
         id uuid NOT NULL,
-        given_name text NOT NULL,
-        family_name text NOT NULL,
-        sex text NOT NULL,
+        given_name person_name NOT NULL,
+        family_name person_name NOT NULL,
+        sex sex NOT NULL,
         birth_date date,
         club_id uuid,
-        display text,
+        display name_display,
         CONSTRAINT athlete_pkey PRIMARY KEY (organisation_id, id),
         CONSTRAINT athlete_organisation_fkey FOREIGN KEY (organisation_id) REFERENCES organisation (id),
         CONSTRAINT athlete_club_fkey FOREIGN KEY (organisation_id, club_id) REFERENCES club (organisation_id, id),
-        CONSTRAINT athlete_given_name_length CHECK (length(given_name) <= 120 AND btrim(given_name) <> ''),
-        CONSTRAINT athlete_family_name_length CHECK (length(family_name) <= 120 AND btrim(family_name) <> ''),
-        CONSTRAINT athlete_sex_known CHECK (sex IN ('W', 'M', 'X')),
-        CONSTRAINT athlete_display_known CHECK (display IN ('full', 'initials', 'bib')),
         CONSTRAINT athlete_birth_date_range CHECK (birth_date BETWEEN '1900-01-01' AND '2200-01-01')
       )`);
     await runner.query(

@@ -29,7 +29,7 @@ const OFFICIAL_RESULT = `
     sequence integer NOT NULL,
     sheet jsonb NOT NULL,
     result jsonb NOT NULL,
-    signed_by text NOT NULL,
+    signed_by signature NOT NULL,
     signed_at timestamptz NOT NULL DEFAULT clock_timestamp(),
     CONSTRAINT official_result_pkey PRIMARY KEY (organisation_id, competition_id, revision),
     CONSTRAINT official_result_competition_fkey FOREIGN KEY (organisation_id, competition_id)
@@ -39,8 +39,7 @@ const OFFICIAL_RESULT = `
     CONSTRAINT official_result_sheet_shape CHECK (jsonb_typeof(sheet) = 'object'),
     CONSTRAINT official_result_result_shape CHECK (jsonb_typeof(result) = 'object'),
     CONSTRAINT official_result_without_names CHECK (
-      NOT jsonb_path_exists(sheet, '$.**.name') AND NOT jsonb_path_exists(result, '$.**.name')),
-    CONSTRAINT official_result_signed_by_length CHECK (length(signed_by) BETWEEN 1 AND 200)
+      NOT jsonb_path_exists(sheet, '$.**.name') AND NOT jsonb_path_exists(result, '$.**.name'))
   )`;
 
 /** Revisions follow one another, none counts less of the journal than the one before, none more than there is. */

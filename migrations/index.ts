@@ -1,3 +1,4 @@
+import { Vocabulary1795612700000 } from './1795612700000-vocabulary.js';
 import { ClubsAndAthletes1795612800000 } from './1795612800000-clubs-and-athletes.js';
 import { MeetsAndCompetitions1795612800001 } from './1795612800001-meets-and-competitions.js';
 import { Journal1795612800002 } from './1795612800002-journal.js';
@@ -6,6 +7,7 @@ import { ApplicationRole1795612800004 } from './1795612800004-application-role.j
 
 /** In the order in which they run. One that has been merged is never edited. */
 export const MIGRATIONS = [
+  Vocabulary1795612700000,
   ClubsAndAthletes1795612800000,
   MeetsAndCompetitions1795612800001,
   Journal1795612800002,

@@ -3,10 +3,13 @@ import { openDatabase, schemaDifference, type Database } from '#persistence';
 import { openForMigration } from '../../libs/persistence/src/data-source.js';
 import { emptyDatabase, migratedDatabase, onConnection, type TestDatabase } from '../support/database.js';
 
-/** Constraints, indexes and columns as PostgreSQL itself says them; the bookkeeping of migrations aside. */
+/**
+ * Constraints, indexes and columns as PostgreSQL itself says them; the bookkeeping of migrations aside. What a domain
+ * says of a value is in the migrations alone.
+ */
 const CONSTRAINTS = `
   SELECT conrelid::regclass || ' ' || conname || ' ' || pg_get_constraintdef(oid) AS line FROM pg_constraint
-   WHERE connamespace = 'public'::regnamespace AND contype <> 't' AND contype <> 'n'
+   WHERE connamespace = 'public'::regnamespace AND conrelid <> 0 AND contype <> 't' AND contype <> 'n'
      AND conrelid::regclass::text <> 'schema_migration' ORDER BY 1`;
 const INDEXES = `
   SELECT indexdef AS line FROM pg_indexes WHERE schemaname = 'public' AND tablename <> 'schema_migration' ORDER BY 1`;
@@ -18,6 +21,11 @@ async function linesOf(url: string, query: string): Promise<string[]> {
   return onConnection(url, async (client) =>
     (await client.query<{ line: string }>(query)).rows.map(({ line }) => line),
   );
+}
+
+/** A column with a domain is cast to what the domain is made of wherever it is used; entities know no domains. */
+function withoutCasts(line: string): string {
+  return line.replaceAll(/::\w+/g, '').replaceAll(/[()]/g, '');
 }
 
 describe('the schema', () => {
@@ -50,7 +58,7 @@ describe('the schema', () => {
       for (const query of [CONSTRAINTS, INDEXES, COLUMNS]) {
         const lines = await linesOf(migrated.url, query);
         expect(lines.length).toBeGreaterThan(5);
-        expect(await linesOf(described.url, query)).toEqual(lines);
+        expect((await linesOf(described.url, query)).map(withoutCasts)).toEqual(lines.map(withoutCasts));
       }
     } finally {
       await described.drop();

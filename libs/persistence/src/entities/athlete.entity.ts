@@ -6,10 +6,6 @@ import type { NameDisplay, Sex } from '../rows.js';
 @Index('athlete_by_club', ['organisationId', 'clubId'])
 @ForeignKey('organisation', ['organisationId'], ['id'], { name: 'athlete_organisation_fkey' })
 @ForeignKey('club', ['organisationId', 'clubId'], ['organisationId', 'id'], { name: 'athlete_club_fkey' })
-@Check('athlete_given_name_length', `length(given_name) <= 120 AND btrim(given_name) <> ''`)
-@Check('athlete_family_name_length', `length(family_name) <= 120 AND btrim(family_name) <> ''`)
-@Check('athlete_sex_known', `sex IN ('W', 'M', 'X')`)
-@Check('athlete_display_known', `display IN ('full', 'initials', 'bib')`)
 @Check('athlete_birth_date_range', `birth_date BETWEEN '1900-01-01' AND '2200-01-01'`)
 export class Athlete {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'athlete_pkey' })

@@ -1,9 +1,8 @@
-import { Check, Column, Entity, ForeignKey, PrimaryColumn, Unique } from 'typeorm';
+import { Column, Entity, ForeignKey, PrimaryColumn, Unique } from 'typeorm';
 
 @Entity('club')
 @Unique('club_name_unique', ['organisationId', 'name'])
 @ForeignKey('organisation', ['organisationId'], ['id'], { name: 'club_organisation_fkey' })
-@Check('club_name_length', `length(name) <= 200 AND btrim(name) <> ''`)
 export class Club {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'club_pkey' })
   organisationId: string;

@@ -23,10 +23,7 @@ import type { WrittenResult } from '../rows.js';
 @Check('competitor_one_club', `club_id IS NULL OR listed_club IS NULL`)
 @Check('competitor_listed_name_length', `length(listed_name) BETWEEN 1 AND 200`)
 @Check('competitor_listed_club_length', `length(listed_club) BETWEEN 1 AND 200`)
-@Check('competitor_bib_length', `length(bib) BETWEEN 1 AND 64`)
 @Check('competitor_position_range', `position >= 1`)
-@Check('competitor_flight_length', `length(flight) BETWEEN 1 AND 64`)
-@Check('competitor_implement_range', `implement_grams BETWEEN 1 AND 100000`)
 @Check(
   'competitor_written_shape',
   `jsonb_typeof(written) = 'object' AND written - 'place' - 'mark' = '{}' AND length(written::text) <= 200`,

@@ -1,7 +1,6 @@
 import { Check, Column, Entity, ForeignKey, PrimaryColumn, Unique } from 'typeorm';
 import type { Authority, EntryBody, EntryKind, StoredVerdict } from '../rows.js';
 import { OPTIONAL_INSTANT, SET_BY_CLOCK } from './instant.js';
-import { JOURNAL_CHECKS } from './journal-checks.js';
 
 /** What somebody did or decided, for good: rows are added and never changed. */
 @Entity('journal_entry')
@@ -9,6 +8,9 @@ import { JOURNAL_CHECKS } from './journal-checks.js';
 @ForeignKey('competition', ['organisationId', 'competitionId'], ['organisationId', 'id'], {
   name: 'journal_entry_competition_fkey',
 })
+@Check('journal_entry_sequence_range', `sequence >= 1`)
+@Check('journal_entry_body_of_kind', `body ->> 'kind' = kind`)
+@Check('journal_entry_verdict_agrees', `(verdict ->> 'standing' = standing) IS TRUE`)
 export class JournalEntry {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'journal_entry_pkey' })
   organisationId: string;
@@ -52,5 +54,3 @@ export class JournalEntry {
   @Column('text')
   fingerprint: string;
 }
-
-for (const [name, expression] of Object.entries(JOURNAL_CHECKS)) Check(name, expression)(JournalEntry);

@@ -5,14 +5,9 @@ import { OPTIONAL_INSTANT } from './instant.js';
 @Entity('meet')
 @Index('meet_by_date', ['organisationId', 'startsOn', 'id'])
 @ForeignKey('organisation', ['organisationId'], ['id'], { name: 'meet_organisation_fkey' })
-@Check('meet_name_length', `length(name) <= 200 AND btrim(name) <> ''`)
 @Check('meet_venue_length', `length(venue) <= 200`)
 @Check('meet_dates_in_order', `starts_on <= ends_on`)
 @Check('meet_dates_range', `starts_on >= '1900-01-01' AND ends_on <= '2200-01-01'`)
-@Check('meet_time_zone_length', `length(time_zone) BETWEEN 1 AND 64`)
-@Check('meet_rules_known', `rules IN ('WA', 'NFHS', 'NCAA', 'USATF', 'WMA')`)
-@Check('meet_edition_length', `length(edition) BETWEEN 1 AND 40`)
-@Check('meet_minors_display_known', `minors_display IN ('full', 'initials', 'bib')`)
 export class Meet {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'meet_pkey' })
   organisationId: string;

@@ -17,7 +17,6 @@ import { SET_BY_CLOCK } from './instant.js';
   'official_result_without_names',
   `NOT jsonb_path_exists(sheet, '$.**.name') AND NOT jsonb_path_exists(result, '$.**.name')`,
 )
-@Check('official_result_signed_by_length', `length(signed_by) BETWEEN 1 AND 200`)
 export class OfficialResult {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'official_result_pkey' })
   organisationId: string;

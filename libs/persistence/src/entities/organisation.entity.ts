@@ -1,8 +1,7 @@
-import { Check, Column, Entity, PrimaryColumn } from 'typeorm';
+import { Column, Entity, PrimaryColumn } from 'typeorm';
 
 /** Who keeps the record: a club, a school, a federation. Everything else belongs to one. */
 @Entity('organisation')
-@Check('organisation_name_length', `length(name) <= 200 AND btrim(name) <> ''`)
 export class Organisation {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'organisation_pkey' })
   id: string;
