@@ -142,3 +142,12 @@ export { DRAW_PROCEDURE, drawFlights, isAsDrawn, type Draw, type DrawOutcome } f
 export type { DrawProblem } from './draw/draw-problems.js';
 export type { DrawEntry, DrawMethod, DrawTerms } from './draw/draw-terms.js';
 export { flightSizes, flightsNeeded } from './draw/flight-sizes.js';
+export {
+  drawFinal,
+  qualifyingTable,
+  verticalQualifyingTable,
+  type QualifyingOutcome,
+  type QualifyingRow,
+  type QualifyingTable,
+} from './qualification/qualifying-table.js';
+export type { MergeProblem } from './qualification/merge-problems.js';
