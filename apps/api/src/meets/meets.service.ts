@@ -1,8 +1,18 @@
-import { competitions, meets, type CompetitionRow, type MeetRow, type Page, type Reads } from '#persistence';
+import {
+  competitions,
+  meets,
+  type CompetitionRow,
+  type MeetRow,
+  type Page,
+  type Reads,
+  type Tx,
+} from '#persistence';
 import { editionsOf } from '#rules';
 import { Injectable } from '@nestjs/common';
 import { createOnce, type Created } from '../platform/database/create-once.js';
+import { CompetitionMemory } from '../platform/competition/competition-memory.js';
 import { Database } from '../platform/database/database.js';
+import { CompetitionChanges, type CompetitionChange } from '../platform/live/competition-changes.js';
 import { notFound } from '../platform/errors/outcomes.js';
 import { refusal, type Refusal } from '../platform/errors/user-error.types.js';
 import type { PageArgs } from '../platform/connections/connection.js';
@@ -14,7 +24,11 @@ import type { MeetCreateInput } from './meets.inputs.js';
 /** Meets: what they are, and who may see them. */
 @Injectable()
 export class MeetsService {
-  constructor(private readonly database: Database) {}
+  constructor(
+    private readonly database: Database,
+    private readonly memory: CompetitionMemory,
+    private readonly changes: CompetitionChanges,
+  ) {}
 
   async create(input: MeetCreateInput, viewer: Identity): Promise<Created<MeetRow>> {
     viewer.requireAdmin();
@@ -36,16 +50,19 @@ export class MeetsService {
     meetId: string,
     viewer: Identity,
   ): Promise<{ readonly row: MeetRow } | { readonly refusal: Refusal }> {
+    viewer.requireDirector(meetId);
     const { organisationId } = viewer;
-    return this.database.write(async (tx) => {
-      viewer.requireDirector(meetId);
+    const done = await this.database.write(async (tx) => {
       const meet = await meets.find(tx, organisationId, meetId);
       if (!meet) return { refusal: notFound('meet', ['meetId']) };
-      if (meet.publishedAt !== null) return { row: meet };
+      if (meet.publishedAt !== null) return { row: meet, changed: [] };
       const publishedAt = new Date().toISOString();
       await meets.update(tx, organisationId, meetId, { publishedAt });
-      return { row: { ...meet, publishedAt } };
+      return { row: { ...meet, publishedAt }, changed: await bumpAll(tx, meet) };
     });
+    if ('refusal' in done) return done;
+    for (const change of done.changed) this.changes.announce(change);
+    return done;
   }
 
   /** Administrators and directors page through all that there are, others through what is published. */
@@ -60,12 +77,9 @@ export class MeetsService {
 
   /** The competition with its meet, if the viewer may see them. */
   async findCompetition(competitionId: string, viewer: Identity): Promise<Staged | null> {
-    const { organisationId } = viewer;
-    return this.database.read(async (at) => {
-      const competition = await competitions.find(at, organisationId, competitionId);
-      const meet = competition && (await meets.find(at, organisationId, competition.meetId));
-      return meet && maySee(meet, competition, viewer) ? { competition, meet } : null;
-    });
+    const loaded = await this.memory.current(viewer.organisationId, competitionId);
+    if (!loaded || !maySee(loaded.meet, loaded.row, viewer)) return null;
+    return { competition: loaded.row, meet: loaded.meet };
   }
 
   /** For each of these meets its competitions in order. One statement. */
@@ -89,6 +103,19 @@ export class MeetsService {
       return meet;
     });
   }
+}
+
+/** Who may see a competition is part of what readers keep of it. In the order of ids, as everybody who locks several. */
+async function bumpAll(tx: Tx, { organisationId, id }: MeetRow): Promise<CompetitionChange[]> {
+  const rows = await competitions.ofMeet(tx, organisationId, id);
+  const changed: CompetitionChange[] = [];
+  for (const competitionId of rows.map((row) => row.id).sort()) {
+    changed.push({
+      competitionId,
+      version: await competitions.bumpVersion(tx, organisationId, competitionId),
+    });
+  }
+  return changed;
 }
 
 async function visibleMeet(at: Reads, meetId: string, viewer: Identity): Promise<MeetRow | null> {
