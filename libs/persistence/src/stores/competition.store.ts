@@ -1,6 +1,7 @@
 import { In } from 'typeorm';
 import { Competition } from '../entities/competition.entity.js';
 import type { CompetitionRow } from '../rows.js';
+import { columns, execute, type Statement } from '../statement.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
 /** A new competition begins as a draft, at version 0, with an empty journal. */
@@ -52,21 +53,46 @@ export async function ofMeets(
  * still holds when it is stored. Waits for whoever has the lock. `null`: there is no such competition.
  */
 export async function lock(tx: Tx, organisationId: string, id: string): Promise<CompetitionRow | null> {
-  return managerOf(tx)
-    .createQueryBuilder(Competition, 'competition')
-    .setLock('pessimistic_write')
-    .where({ organisationId, id })
-    .getOne();
+  const rows = await execute<CompetitionRow>(tx, LOCK, [organisationId, id]);
+  return rows[0] ?? null;
 }
+
+const LOCK: Statement = {
+  name: 'competition_lock',
+  text: `SELECT ${columns(
+    'organisationId',
+    'id',
+    'meetId',
+    'title',
+    'event',
+    'rules',
+    'edition',
+    'indoor',
+    'stage',
+    'qualifying',
+    'plan',
+    'unit',
+    'categorySex',
+    'categoryAge',
+    'implementGrams',
+    'scoring',
+    'status',
+    'version',
+    'lastSequence',
+    'startsAt',
+  )} FROM competition WHERE organisation_id = $1 AND id = $2 FOR UPDATE`,
+};
 
 /** The version that a reader would see now; `null`: there is no such competition. */
 export async function versionOf(at: Reads, organisationId: string, id: string): Promise<number | null> {
-  const rows = await managerOf(at).query<{ version: number }[]>(
-    `SELECT version FROM competition WHERE organisation_id = $1 AND id = $2`,
-    [organisationId, id],
-  );
+  const rows = await execute<{ version: number }>(at, VERSION, [organisationId, id]);
   return rows[0]?.version ?? null;
 }
+
+const VERSION: Statement = {
+  name: 'competition_version',
+  text: `SELECT version FROM competition WHERE organisation_id = $1 AND id = $2`,
+};
 
 /** Makes a change known that lies in another table (the start list). Returns the new version. */
 export async function bumpVersion(tx: Tx, organisationId: string, id: string): Promise<number> {

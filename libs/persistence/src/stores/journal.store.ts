@@ -2,6 +2,7 @@ import { MoreThan } from 'typeorm';
 import { JournalEntry } from '../entities/journal-entry.entity.js';
 import { checkedFirst, pageOf, readCursor, isSequence, type Page, type PageRequest } from '../page.js';
 import type { JournalRow } from '../rows.js';
+import { columns, execute, type Statement } from '../statement.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
 /** The database gives an entry its sequence and its time. */
@@ -20,35 +21,54 @@ export interface Appended {
  * competition; the transaction is lost then.
  */
 export async function append(tx: Tx, entry: NewEntry): Promise<Appended> {
-  const rows = await managerOf(tx).query<(Omit<Appended, 'recordedAt'> & { recordedAt: Date | string })[]>(
-    `WITH counted AS (
-       UPDATE competition SET last_sequence = last_sequence + 1, version = version + 1
-        WHERE organisation_id = $1 AND id = $2 RETURNING last_sequence, version
-     )
-     INSERT INTO journal_entry (organisation_id, competition_id, sequence, entry_id, kind, body, standing, verdict,
-                                authority, actor, device, device_at, fingerprint)
-     SELECT $1, $2, last_sequence, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12 FROM counted
-     RETURNING sequence, (SELECT version FROM counted) AS version, recorded_at AS "recordedAt"`,
-    [
-      entry.organisationId,
-      entry.competitionId,
-      entry.entryId,
-      entry.kind,
-      JSON.stringify(entry.body),
-      entry.standing,
-      JSON.stringify(entry.verdict),
-      entry.authority,
-      entry.actor,
-      entry.device,
-      entry.deviceAt,
-      entry.fingerprint,
-    ],
-  );
-  const row = rows[0];
+  const [row] = await execute<Appended>(tx, APPEND, [
+    entry.organisationId,
+    entry.competitionId,
+    entry.entryId,
+    entry.kind,
+    JSON.stringify(entry.body),
+    entry.standing,
+    JSON.stringify(entry.verdict),
+    entry.authority,
+    entry.actor,
+    entry.device,
+    entry.deviceAt,
+    entry.fingerprint,
+  ]);
   if (row === undefined)
     throw new Error(`Competition ${entry.competitionId} is not there to be recorded in.`);
-  return { ...row, recordedAt: new Date(row.recordedAt).toISOString() };
+  return row;
 }
+
+const APPEND: Statement = {
+  name: 'journal_append',
+  text: `
+    WITH counted AS (
+      UPDATE competition SET last_sequence = last_sequence + 1, version = version + 1
+       WHERE organisation_id = $1 AND id = $2 RETURNING last_sequence, version
+    )
+    INSERT INTO journal_entry (organisation_id, competition_id, sequence, entry_id, kind, body, standing, verdict,
+                               authority, actor, device, device_at, fingerprint)
+    SELECT $1, $2, last_sequence, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12 FROM counted
+    RETURNING sequence, (SELECT version FROM counted) AS version, recorded_at AS "recordedAt"`,
+};
+
+const ROW = columns(
+  'organisationId',
+  'competitionId',
+  'sequence',
+  'entryId',
+  'kind',
+  'body',
+  'standing',
+  'verdict',
+  'authority',
+  'actor',
+  'device',
+  'deviceAt',
+  'recordedAt',
+  'fingerprint',
+);
 
 /** The entry of that id in whichever competition, to answer one that is sent again; `null`: not recorded yet. */
 export async function findEntry(
@@ -56,8 +76,14 @@ export async function findEntry(
   organisationId: string,
   entryId: string,
 ): Promise<JournalRow | null> {
-  return managerOf(at).findOneBy(JournalEntry, { organisationId, entryId });
+  const rows = await execute<JournalRow>(at, FIND, [organisationId, entryId]);
+  return rows[0] ?? null;
 }
+
+const FIND: Statement = {
+  name: 'journal_find',
+  text: `SELECT ${ROW} FROM journal_entry WHERE organisation_id = $1 AND entry_id = $2`,
+};
 
 /** All entries after `afterSequence` in the order of recording; 0 reads the whole journal. */
 export async function read(
@@ -66,11 +92,15 @@ export async function read(
   competitionId: string,
   afterSequence: number,
 ): Promise<JournalRow[]> {
-  return managerOf(at).find(JournalEntry, {
-    where: { organisationId, competitionId, sequence: MoreThan(afterSequence) },
-    order: { sequence: 'ASC' },
-  });
+  return execute<JournalRow>(at, READ, [organisationId, competitionId, afterSequence]);
 }
+
+const READ: Statement = {
+  name: 'journal_read',
+  text: `
+    SELECT ${ROW} FROM journal_entry
+     WHERE organisation_id = $1 AND competition_id = $2 AND sequence > $3 ORDER BY sequence`,
+};
 
 /** In the order of recording. */
 export async function page(
