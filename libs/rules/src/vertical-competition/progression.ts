@@ -42,13 +42,13 @@ function raiseFault(rules: Rules, height: number, before: number, earlier?: numb
  * is a step that the rules allow.
  */
 export function barHold(state: VerticalState, { height, leavesOut }: BarEntry): HoldCode | null {
-  if (height < state.bar) return 'BAR_NOT_RISING';
-  const skipped = new Set(leavesOut);
-  const below = state.heights.filter((lower) => lower < height && !skipped.has(lower));
+  const jumpedAt = state.heights.filter((one) => isJumpedAt(state, one));
+  if (height < Math.max(state.barSet ?? 0, ...jumpedAt)) return 'BAR_NOT_RISING';
   const isAnnounced = state.heights.includes(height) && leavesOut.length === 0;
-  if (height === state.bar || isAnnounced || winnerOf(state)?.choosesHeight) return null;
+  if (isAnnounced || winnerOf(state)?.choosesHeight) return null;
   // Heights that nobody has used yet do not say from where the bar is raised.
-  const used = below.filter((lower) => isUsed(state, lower));
+  const skipped = new Set(leavesOut);
+  const used = state.heights.filter((one) => one < height && !skipped.has(one) && isUsed(state, one));
   const before = used.at(-1);
   return before === undefined ? null : raiseFault(state.setup, height, before, used.at(-2));
 }
