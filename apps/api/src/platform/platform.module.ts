@@ -1,8 +1,7 @@
-import { Global, Module, ValidationPipe, type DynamicModule } from '@nestjs/common';
+import { Global, Module, type DynamicModule } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_PIPE } from '@nestjs/core';
 import { CompetitionMemory } from './competition/competition-memory.js';
 import { Database } from './database/database.js';
-import { inputError } from './errors/input-problems.js';
 import { HealthController } from './health/health.controller.js';
 import { ProblemFilter } from './health/problem.filter.js';
 import { ReadinessProbe } from './health/readiness.js';
@@ -11,6 +10,7 @@ import { RightsGuard } from './identity/rights.guard.js';
 import { TokenOffice } from './identity/token-office.js';
 import { Tokens } from './identity/tokens.js';
 import { CompetitionChanges } from './live/competition-changes.js';
+import { InputPipe } from './inputs/input.pipe.js';
 import { Log } from './log.js';
 
 export interface PlatformParts {
@@ -34,7 +34,7 @@ export class PlatformModule {
         { provide: ReadinessProbe, useFactory: () => new ReadinessProbe(database, log) },
         CompetitionChanges,
         { provide: APP_GUARD, useClass: RightsGuard },
-        { provide: APP_PIPE, useFactory: inputPipe },
+        { provide: APP_PIPE, useClass: InputPipe },
         { provide: APP_FILTER, useFactory: () => new ProblemFilter(log) },
         CompetitionMemory,
         ...PLATFORM_PROVIDERS,
@@ -46,8 +46,3 @@ export class PlatformModule {
 
 /** Also read by the schema printer, which starts no server. */
 export const PLATFORM_PROVIDERS = [TokenOffice, IdentityResolver];
-
-/** GraphQL has refused unknown fields already, so nothing is stripped: undecorated enums and dates must stay. */
-function inputPipe(): ValidationPipe {
-  return new ValidationPipe({ transform: true, forbidUnknownValues: false, exceptionFactory: inputError });
-}

@@ -21,9 +21,12 @@ const REMEDIES: Readonly<Record<string, string>> = {
   whitelistValidation: 'Leave the field out.',
 };
 
-/** Turns what class-validator found into one BAD_USER_INPUT that names every field, its constraint and the remedy. */
-export function inputError(errors: readonly ValidationError[]): ApiError {
-  const fields = errors.flatMap((error) => problemsOf(error, []));
+/**
+ * Turns what class-validator found into one BAD_USER_INPUT that names every field, its constraint and the remedy.
+ * `path` leads to the input itself.
+ */
+export function inputError(errors: readonly ValidationError[], path: readonly string[]): ApiError {
+  const fields = errors.flatMap((error) => problemsOf(error, path));
   const places = fields.map((field) => field.path.join('.')).join(', ');
   return badUserInput(`The input is not valid: ${places}.`, fields);
 }

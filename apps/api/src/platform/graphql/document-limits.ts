@@ -20,9 +20,9 @@ export function OneOperation(context: ValidationContext): ASTVisitor {
   };
 }
 
-/** Counts aliases, directives and root fields. `__typename` has no exemption. */
+/** Counts aliases, directives, fragment spreads and root fields. `__typename` has no exemption. */
 export function Amounts(context: ValidationContext): ASTVisitor {
-  const counted = { aliases: 0, directives: 0, rootFields: 0 };
+  const counted = { aliases: 0, directives: 0, fragmentSpreads: 0, rootFields: 0 };
   const count = (what: keyof typeof counted, by = 1): void => {
     counted[what] += by;
     if (counted[what] > LIMITS[what] && counted[what] - by <= LIMITS[what]) {
@@ -33,6 +33,9 @@ export function Amounts(context: ValidationContext): ASTVisitor {
     Field(field) {
       if (field.alias) count('aliases');
     },
+    FragmentSpread() {
+      count('fragmentSpreads');
+    },
     Directive() {
       count('directives');
     },
@@ -42,7 +45,12 @@ export function Amounts(context: ValidationContext): ASTVisitor {
   };
 }
 
-const WORDS = { aliases: 'aliases', directives: 'directives', rootFields: 'fields at the root' } as const;
+const WORDS = {
+  aliases: 'aliases',
+  directives: 'directives',
+  fragmentSpreads: 'fragment spreads',
+  rootFields: 'fields at the root',
+} as const;
 
 /** Limits how deep selections nest, through fragments too. Fragment cycles are another rule's finding. */
 export function Depth(context: ValidationContext): ASTVisitor {

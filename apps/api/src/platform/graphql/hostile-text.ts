@@ -28,8 +28,8 @@ function hostile(problem: FieldProblem): ApiError {
 /** Looks through the strings that a document itself writes. */
 export function NoHostileLiterals(context: ValidationContext): ASTVisitor {
   return {
-    StringValue(node, _key, _parent, _path, ancestors) {
-      const problem = problemOf(node.value, literalPath(ancestors));
+    StringValue(node, _key, parent, _path, ancestors) {
+      const problem = problemOf(node.value, literalPath([...ancestors, ...(parent ? [parent] : [])]));
       if (problem) context.reportError(hostile(problem));
     },
   };

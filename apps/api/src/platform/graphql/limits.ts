@@ -15,6 +15,8 @@ export const LIMITS = {
   variableDepth: 32,
   aliases: 15,
   directives: 10,
+  /** Fragments that name each other twice double at every step when a query is compiled. */
+  fragmentSpreads: 30,
   rootFields: 10,
   /** Objects that the answer may hold at most, by the sizes that the document asks for. */
   cost: 10_000,

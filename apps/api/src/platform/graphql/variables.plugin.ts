@@ -3,6 +3,7 @@ import {
   getOperationAST,
   isInputType,
   isNonNullType,
+  OperationTypeNode,
   typeFromAST,
   valueFromASTUntyped,
   type DocumentNode,
@@ -37,7 +38,7 @@ export function useVariables(): Plugin {
 
 /** True for queries: they alone are run often enough to be worth compiling, and take no input objects. */
 export function isQuery(document: DocumentNode, operationName?: string | null): boolean {
-  return getOperationAST(document, operationName)?.operation === 'query';
+  return getOperationAST(document, operationName)?.operation === OperationTypeNode.QUERY;
 }
 
 /** Puts the document's defaults in where a variable is missing; returns what does not fit. */
