@@ -1,4 +1,5 @@
 import {
+  athletes,
   competitions,
   competitors,
   meets,
@@ -12,6 +13,7 @@ import { Database } from '../platform/database/database.js';
 import { notFound } from '../platform/errors/outcomes.js';
 import type { UserError } from '../platform/errors/user-error.types.js';
 import type { Identity } from '../platform/identity/identity.js';
+import { isGiven } from '../platform/inputs/given.js';
 import { CompetitionChanges } from '../platform/live/competition-changes.js';
 import { rosterLine, type RosterLine } from '../platform/roster/roster.js';
 import type { CompetitorEnterInput, StartOrderSetInput } from './entries.inputs.js';
@@ -41,7 +43,8 @@ export class EntriesService {
     viewer.requireDirector(competition.meetId);
     const malformed = shapeProblem(input);
     if (malformed) return { refusal: malformed };
-    const wanted = newCompetitor(input, organisationId);
+    const clubId = await this.clubAtEntry(input, organisationId);
+    const wanted = { ...newCompetitor(input, organisationId), clubId };
     const made = await createOnce<CompetitorRow, typeof wanted>(this.database, {
       wanted,
       find: (tx, id) => competitors.find(tx, organisationId, id),
@@ -49,6 +52,18 @@ export class EntriesService {
     });
     if ('refusal' in made) return made;
     return { ...(await this.entered(made.row)), replayed: made.replayed };
+  }
+
+  /** A competitor is for the club of the day, also when the athlete has moved on later: it is kept with the entry. */
+  private async clubAtEntry(
+    { clubId, listedClub, athleteId }: CompetitorEnterInput,
+    organisationId: string,
+  ): Promise<string | null> {
+    if (isGiven(clubId)) return clubId;
+    if (isGiven(listedClub) || !isGiven(athleteId)) return null;
+    return this.database.read(
+      async (at) => (await athletes.find(at, organisationId, athleteId))?.clubId ?? null,
+    );
   }
 
   /** Takes a competitor off the start list; who comes after moves up. */

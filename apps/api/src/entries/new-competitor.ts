@@ -31,7 +31,7 @@ export function shapeProblem({
   });
 }
 
-/** Without a club of its own the entry is for none; the athlete's club is read when the list is shown. */
+/** The line as it was asked for; the club of an athlete who names none is looked up by whoever stores it. */
 export function newCompetitor(input: CompetitorEnterInput, organisationId: string): NewCompetitor {
   return {
     organisationId,

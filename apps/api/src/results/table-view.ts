@@ -1,4 +1,5 @@
 import {
+  callsOf,
   countRows,
   cutsOf,
   eventOf,
@@ -48,10 +49,13 @@ export function tableView(loaded: LoadedCompetition, audience: Audience): Result
 
 function rowsOf(view: View, card: Card): TableRow[] {
   const reasons = reasonsOf(card);
+  const stillCalled = new Set([...callsOf(view.loaded.state)].map((call) => call.competitor));
   return countRows(card).map((counted, at) => {
     const { windLegal, equal, wind, ...row } = counted.row;
     const line = view.loaded.roster[counted.competitor]!;
     const reason = reasons[at]!;
+    // Whoever has a trial to come is not without a mark yet, only without one so far.
+    const isWaiting = row.status === 'NM' && stillCalled.has(line.competitor.id);
     return {
       competitor: globalId('Competitor', line.competitor.id),
       bib: row.bib,
@@ -63,9 +67,9 @@ function rowsOf(view: View, card: Card): TableRow[] {
       wind,
       isWindLegal: windLegal,
       windLegalMark: row.windLegalMark,
-      status: row.status,
+      status: isWaiting ? null : row.status,
       decidedBy: row.decidedBy,
-      reason: sentenceOf(reason),
+      reason: isWaiting ? 'No valid mark yet' : sentenceOf(reason),
       reasonRule: ruleOf(view.loaded, reason),
       qualified: row.qualified,
       series: seriesOf(view.loaded, counted.competitor),

@@ -13,9 +13,12 @@ const MEETS = `query Meets {
 const COMPETITION = `query Running {
   competition(id: $id) {
     title
-    status
-    version
-    startList { bib displayName club }
+    progress { phase round up { bib name round } next { bib name } remaining }
+    table {
+      version
+      rows { place isEqual bib name club mark reason series { round cell foul } }
+    }
+    needed { bib places { place mark isShared } cut { mark isIn } }
   }
 }
 `;
