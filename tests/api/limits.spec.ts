@@ -114,7 +114,10 @@ describe('Bodies', () => {
   });
   afterAll(() => api.close());
 
-  const post = (body: string | Uint8Array<ArrayBuffer>, headers: Record<string, string> = {}): Promise<Response> =>
+  const post = (
+    body: string | Uint8Array<ArrayBuffer>,
+    headers: Record<string, string> = {},
+  ): Promise<Response> =>
     fetch(api.graphqlUrl, {
       method: 'POST',
       headers: { 'content-type': 'application/json', ...headers },
