@@ -1,7 +1,8 @@
-// Starts the program as a newcomer would, on a folder that does not exist yet: asks what the explorer shows first, kills
-// everything at once, starts again and asks again. Argument: a folder for the data, which is left for the caller to
-// remove.
+// What a newcomer does: starts the program on a folder that does not exist yet, opens the table of the running
+// competition, records an attempt, kills everything at once, starts again and finds the attempt there.
+// Argument: a folder for the data, which is left for the caller to remove.
 import { spawn } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
@@ -36,20 +37,54 @@ async function start() {
   return { child, printed, seconds: (performance.now() - from) / 1000 };
 }
 
-/** The answer to the query with which the explorer opens. */
-async function ask({ printed }) {
+/** What a newcomer reads off the terminal. */
+function printedBy({ printed }) {
   const address = /^Sectorline answers at (\S+)$/m.exec(printed)?.[1];
   const explorer = /^ *(\S+\?query=\S+)$/m.exec(printed)?.[1];
   const query = explorer && new URL(explorer).searchParams.get('query');
-  if (!address || !query) throw new Error(`No address, or no query to begin with:\n${printed}`);
+  const token = /^ *official +(\S+)$/m.exec(printed)?.[1];
+  if (!address || !query || !token) throw new Error(`No address, no first query or no token:\n${printed}`);
+  return { address, query, token };
+}
+
+async function ask(running, query, variables = {}) {
+  const { address, token } = printedBy(running);
   const response = await fetch(address, {
     method: 'POST',
-    headers: { 'content-type': 'application/json', accept: 'application/json' },
-    body: JSON.stringify({ query }),
+    headers: {
+      'content-type': 'application/json',
+      accept: 'application/json',
+      authorization: `Bearer ${token}`,
+    },
+    body: JSON.stringify({ query, variables }),
   });
   const answer = await response.json();
-  if (answer.errors || !answer.data) throw new Error(`The first query failed: ${JSON.stringify(answer)}`);
-  return JSON.stringify(answer.data);
+  if (answer.errors || !answer.data) throw new Error(`${query}\nfailed: ${JSON.stringify(answer)}`);
+  return answer.data;
+}
+
+/** The answer to the query with which the explorer opens: the table of the competition that is going on. */
+async function table(running) {
+  return JSON.stringify(await ask(running, printedBy(running).query));
+}
+
+/** A foul of whoever is up, entered as the official at the circle would. */
+async function recordAttempt(running) {
+  const competitionId = /competition\(id: "([^"]+)"/.exec(printedBy(running).query)?.[1];
+  const { competition } = await ask(
+    running,
+    'query ($id: ID!) { competition(id: $id) { progress { up { competitor round } } } }',
+    { id: competitionId },
+  );
+  const { competitor, round } = competition.progress.up;
+  const { attemptRecord } = await ask(
+    running,
+    `mutation ($input: AttemptRecordInput!) {
+      attemptRecord(input: $input) { entry { standing } userErrors { code message } }
+    }`,
+    { input: { competitionId, competitorId: competitor, round, entryId: randomUUID(), outcome: 'FOUL' } },
+  );
+  if (attemptRecord.entry?.standing !== 'ACCEPTED') throw new Error(JSON.stringify(attemptRecord));
 }
 
 /** The database servers that run on the data: their process ids. */
@@ -57,8 +92,8 @@ async function databaseServers() {
   if (!existsSync(data)) return [];
   const files = await readdir(data, { recursive: true });
   const found = files.filter((file) => file.endsWith('postmaster.pid'));
-  const texts = await Promise.all(found.map((file) => readFile(join(data, file), 'utf8')));
-  return texts.map((text) => Number.parseInt(text, 10)).filter(isRunning);
+  const texts = await Promise.all(found.map((file) => readFile(join(data, file), 'utf8').catch(() => '')));
+  return texts.map((text) => Number.parseInt(text, 10)).filter((pid) => pid > 0 && isRunning(pid));
 }
 
 function isRunning(pid) {
@@ -88,16 +123,22 @@ async function stop({ child }) {
 }
 
 let running = await start();
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) {
+  process.once(signal, () => void killEverything(running).finally(() => process.exit(1)));
+}
 try {
-  const before = await ask(running);
   console.log(`    first start: ${running.seconds.toFixed(1)} s (aim 10 s)`);
+  const fresh = await table(running);
+  await recordAttempt(running);
+  const recorded = await table(running);
+  if (recorded === fresh) throw new Error(`The attempt changed nothing in ${fresh}`);
   await killEverything(running);
   running = await start();
-  const after = await ask(running);
   console.log(`    start after everything was killed: ${running.seconds.toFixed(1)} s (aim 4 s)`);
-  if (after !== before) throw new Error(`Before the kill: ${before}\nafter it: ${after}`);
+  const found = await table(running);
+  if (found !== recorded) throw new Error(`Before the kill: ${recorded}\nafter it: ${found}`);
   await stop(running);
-  console.log(`    answered alike both times: ${after.slice(0, 200)}`);
+  console.log('    an attempt was recorded, changed the table, and was there after the kill');
 } catch (error) {
   await killEverything(running).catch(() => undefined);
   throw error;

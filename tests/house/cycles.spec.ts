@@ -1,5 +1,5 @@
 import { circlesIn, needsOf } from './cycles.js';
-import { importsOf } from './imports-of.js';
+import { importsOf, type Import } from './imports-of.js';
 import { readSource, typeScriptFiles } from './repository.js';
 
 /** The files behind the front doors, as package.json's "imports" names them for the source. */
@@ -18,6 +18,34 @@ function circlesOf(files: Record<string, string>): string[] {
 describe('imports', () => {
   it('never go in a circle', () => {
     expect(circlesIn(needsOf(typeScriptFiles().flatMap(importsOf), frontDoors()))).toEqual([]);
+  });
+});
+
+/** Imports between the folders of the rules; a file at the top counts as a folder of its own. The front door is apart. */
+function betweenFolders(imports: readonly Import[]): Import[] {
+  const folderOf = (path: string): string => /^libs\/rules\/src\/[^/]+/.exec(path)?.[0] ?? path;
+  return imports
+    .filter(({ from }) => from.startsWith('libs/rules/src/') && !/\/index\.ts$|\.spec\.ts$/.test(from))
+    .map((found) => ({ ...found, from: folderOf(found.from), to: folderOf(found.to) }))
+    .filter(({ from, to }) => from !== to);
+}
+
+describe('the folders of the rules', () => {
+  it('form a ladder: what is below knows nothing of what is above', () => {
+    const between = betweenFolders(typeScriptFiles().flatMap(importsOf));
+    expect(between.length).toBeGreaterThan(0);
+    expect(circlesIn(needsOf(between, new Map()))).toEqual([]);
+  });
+
+  it('would be found to lean on each other', () => {
+    const text = (target: string): string => `import { a } from '${target}'`;
+    const imports = [
+      ...importsOf({ path: 'libs/rules/src/low/a.ts', text: text('../high/b.js') }),
+      ...importsOf({ path: 'libs/rules/src/high/c.ts', text: text('../low/d.js') }),
+    ];
+    expect(circlesIn(needsOf(betweenFolders(imports), new Map()))).toEqual([
+      'libs/rules/src/low → libs/rules/src/high → libs/rules/src/low',
+    ]);
   });
 });
 
