@@ -4,8 +4,11 @@ import {
   competitions,
   competitors,
   inTransaction,
+  journal,
   meets,
   athletes,
+  officialResults,
+  openDatabase,
   organisations,
   type AthleteRow,
   type CompetitorRow,
@@ -153,4 +156,19 @@ export function attemptOf(scene: Scene, changes: Partial<NewEntry> = {}): NewEnt
     fingerprint: createHash('sha256').update(entryId).digest('hex'),
     ...changes,
   };
+}
+
+/** A competition with a journal of two entries and a signed result, on a database with all migrations. */
+export async function populate(url: string): Promise<void> {
+  const database = await openDatabase({ url });
+  const scene = await makeScene(database);
+  await inTransaction(database, async (tx) => {
+    const { organisationId, competitionId } = scene;
+    await competitions.lock(tx, organisationId, competitionId);
+    await journal.append(tx, attemptOf(scene));
+    await journal.append(tx, attemptOf(scene));
+    const signed = { sequence: 2, sheet: {}, result: {}, signedBy: 'referee' };
+    await officialResults.archive(tx, { organisationId, competitionId, ...signed });
+  });
+  await database.destroy();
 }

@@ -1,0 +1,153 @@
+import { createHash } from 'node:crypto';
+import { join } from 'node:path';
+import pg from 'pg';
+import { migrate, openDatabase, startEmbedded } from '#persistence';
+import {
+  emptyDatabase,
+  migratedDatabase,
+  onConnection,
+  runDirectory,
+  serverUrl,
+  type TestDatabase,
+} from '../support/database.js';
+import { populate } from './fixture.js';
+
+async function whoAmI(url: string): Promise<string> {
+  const database = await openDatabase({ url });
+  try {
+    const [row] = await database.query<{ name: string }[]>('SELECT current_user AS name');
+    return row!.name;
+  } finally {
+    await database.destroy();
+  }
+}
+
+function as(login: string, url: string): string {
+  const address = new URL(url);
+  address.username = login;
+  address.password = 'secret';
+  return address.toString();
+}
+
+/** Roles belong to the whole server: only on one of its own can it be seen whether a migration makes one. */
+describe('on a server that has not seen the application yet, its role', () => {
+  it('is made by a login that may make roles, and only by such a one', async () => {
+    const server = await startEmbedded({
+      home: join(runDirectory(), `role-${process.pid}`),
+      database: 'postgres',
+    });
+    try {
+      for (const [login, right] of [
+        ['plain', ''],
+        ['maker', 'CREATEROLE'],
+      ] as const) {
+        await onConnection(server.url, async (client) => {
+          await client.query(`CREATE ROLE ${login} LOGIN ${right} PASSWORD 'secret'`);
+          await client.query(`CREATE DATABASE ${login} OWNER ${login}`);
+        });
+        const url = as(login, server.url.replace(/postgres$/, login));
+        await migrate(url);
+        expect(await whoAmI(url)).toBe(login === 'maker' ? 'sectorline_app' : 'plain');
+        await populate(url);
+      }
+    } finally {
+      await server.stop();
+    }
+  });
+});
+
+describe('the application’s role', () => {
+  const suffix = createHash('sha256').update(`${process.pid}-${Date.now()}`).digest('hex').slice(0, 8);
+  const logins = { maker: `sectorline_maker_${suffix}`, plain: `sectorline_plain_${suffix}` };
+  let server: string;
+
+  async function asAdmin(...statements: string[]): Promise<void> {
+    await onConnection(server, async (client) => {
+      for (const statement of statements) await client.query(statement);
+    });
+  }
+
+  beforeAll(async () => {
+    server = await serverUrl();
+    await asAdmin(
+      `CREATE ROLE ${logins.maker} LOGIN CREATEROLE PASSWORD 'secret'`,
+      `CREATE ROLE ${logins.plain} LOGIN PASSWORD 'secret'`,
+    );
+  });
+
+  afterAll(() => asAdmin(...Object.values(logins).map((login) => `DROP ROLE ${login}`)));
+
+  async function databaseOf(login: string): Promise<TestDatabase> {
+    const test = await emptyDatabase();
+    const name = new URL(test.url).pathname.slice(1);
+    await asAdmin(`ALTER DATABASE ${pg.escapeIdentifier(name)} OWNER TO ${login}`);
+    await onConnection(test.url, (client) => client.query(`GRANT ALL ON SCHEMA public TO ${login}`));
+    return test;
+  }
+
+  it('is taken on by a login that may make roles', async () => {
+    const test = await databaseOf(logins.maker);
+    // Roles belong to the server: another database may have made it, then only its maker may give it away.
+    await asAdmin(
+      `DO $$ BEGIN IF EXISTS (SELECT FROM pg_roles WHERE rolname = 'sectorline_app') THEN
+         GRANT sectorline_app TO ${logins.maker} WITH ADMIN OPTION; END IF; END $$`,
+    );
+    try {
+      await migrate(as(logins.maker, test.url));
+      expect(await whoAmI(as(logins.maker, test.url))).toBe('sectorline_app');
+    } finally {
+      await test.drop();
+    }
+  });
+
+  it('is done without by a login that may not take it on', async () => {
+    const test = await databaseOf(logins.plain);
+    try {
+      await migrate(as(logins.plain, test.url));
+      expect(await whoAmI(as(logins.plain, test.url))).toBe(logins.plain);
+      await populate(as(logins.plain, test.url));
+    } finally {
+      await test.drop();
+    }
+  });
+
+  it('is taken on by a plain login to which an administrator gave it', async () => {
+    const test = await databaseOf(logins.plain);
+    try {
+      await migrate(test.url);
+      await asAdmin(`GRANT sectorline_app TO ${logins.plain}`);
+      expect(await whoAmI(as(logins.plain, test.url))).toBe('sectorline_app');
+      await populate(as(logins.plain, test.url));
+    } finally {
+      await asAdmin(`REVOKE sectorline_app FROM ${logins.plain}`);
+      await test.drop();
+    }
+  });
+
+  it('may add to journal and archive, may change neither, and removes nothing but lines of a start list', async () => {
+    const test = await migratedDatabase();
+    try {
+      const rights = await onConnection(test.url, async (client) => {
+        const { rows } = await client.query<{ line: string }>(
+          `SELECT table_name || ': ' || string_agg(privilege_type, ' ' ORDER BY privilege_type) AS line
+             FROM information_schema.role_table_grants WHERE grantee = 'sectorline_app' AND table_schema = 'public'
+            GROUP BY table_name ORDER BY 1`,
+        );
+        return rows.map(({ line }) => line);
+      });
+      expect(rights).toEqual([
+        'athlete: INSERT SELECT UPDATE',
+        'club: INSERT SELECT UPDATE',
+        'competition: INSERT SELECT UPDATE',
+        'competitor: DELETE INSERT SELECT UPDATE',
+        'journal_entry: INSERT SELECT',
+        'meet: INSERT SELECT UPDATE',
+        'official_result: INSERT SELECT',
+        'organisation: INSERT SELECT UPDATE',
+        'schema_migration: SELECT',
+      ]);
+    } finally {
+      await test.drop();
+    }
+  });
+});
