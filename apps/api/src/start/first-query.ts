@@ -13,12 +13,27 @@ const MEETS = `query Meets {
 const COMPETITION = `query Running {
   competition(id: $id) {
     title
-    progress { phase round up { bib name round } next { bib name } remaining }
+    progress {
+      phase
+      round
+      up { bib name competitor }
+      next { bib name }
+    }
     table {
       version
-      rows { place isEqual bib name club mark reason series { round cell foul } }
+      rows {
+        place
+        isEqual
+        name
+        mark
+        reason
+        series { cell foul }
+      }
     }
-    needed { bib places { place mark isShared } cut { mark isIn } }
+    needed {
+      bib
+      places { place mark isShared }
+    }
   }
 }
 `;
