@@ -31,7 +31,7 @@ export async function start(config: Config, log: Log): Promise<Running> {
     handleSignals(app, store, log);
     const port = await listen(app, config);
     const url = `http://${addressOf(config.host)}:${port}`;
-    if (demo && (await demo.state()) !== 'loaded') await demo.load(url);
+    if (demo) await finishDemo(demo, url, log);
     return {
       url,
       explorerUrl: explorer && `${url}/graphql?query=${encodeURIComponent(query)}`,
@@ -41,6 +41,16 @@ export async function start(config: Config, log: Log): Promise<Running> {
   } catch (error) {
     await store.close();
     throw error;
+  }
+}
+
+/** A demo that does not load is a pity and no reason not to serve; the next start goes on with it. */
+async function finishDemo(demo: Demo, url: string, log: Log): Promise<void> {
+  if ((await demo.state()) === 'loaded') return;
+  try {
+    await demo.load(url);
+  } catch (error) {
+    log.failure('the demo could not be loaded whole; the next start goes on with it', error);
   }
 }
 
