@@ -1,27 +1,13 @@
-import { mentionsIn } from './documents.js';
+import { brokenMentions, mentionsIn } from './documents.js';
 import { exists, PATHS, readSource } from './repository.js';
 
 const PACKAGE = JSON.parse(readSource('package.json').text) as { scripts: Record<string, string> };
-const DOCUMENTS = PATHS.filter((path) => path.endsWith('.md')).map(readSource);
 
 describe('documents', () => {
-  it('name only paths that exist', () => {
-    const missing = DOCUMENTS.flatMap((document) => {
-      const folder = document.path.replace(/[^/]*$/, '');
-      const paths = mentionsIn(document).paths;
-      const gone = paths.filter((path) => !exists(path) && !exists(folder + path));
-      return gone.map((path) => `${document.path} names ${path}`);
-    });
-    expect(missing).toEqual([]);
-  });
-
-  it('name only scripts that exist', () => {
-    const missing = DOCUMENTS.flatMap((document) =>
-      mentionsIn(document)
-        .scripts.filter((script) => !(script in PACKAGE.scripts))
-        .map((script) => `${document.path} says npm run ${script}`),
-    );
-    expect(missing).toEqual([]);
+  it('name only paths and scripts that exist', () => {
+    const repository = { exists, paths: PATHS, scripts: Object.keys(PACKAGE.scripts) };
+    const documents = PATHS.filter((path) => path.endsWith('.md')).map(readSource);
+    expect(documents.flatMap((document) => brokenMentions(document, repository))).toEqual([]);
   });
 });
 
@@ -29,13 +15,23 @@ describe('the check of documents', () => {
   const text = [
     'Read `libs/rules/README.md` and [the guide](./DEVELOPERS.md#floors), then `npm run --silent recount -- a.json`.',
     'An event is `libs/rules/src/events/<event>.ts`; see [the standard](https://example.org/a) and `npm test`.',
-    'A mark is `markCm`; use `npm run bench`.',
+    'A mark is `markCm`; use `npm run bench`; resolvers are `x.resolver.ts`, and `codes.ts` has the codes.',
   ].join('\n');
+  const document = { path: 'docs/guide.md', text };
 
   it('finds paths in quotes and links, and scripts', () => {
-    expect(mentionsIn({ path: 'README.md', text })).toEqual({
-      paths: ['libs/rules/README.md', 'DEVELOPERS.md'],
+    expect(mentionsIn(document)).toEqual({
+      paths: ['libs/rules/README.md', 'codes.ts', 'DEVELOPERS.md'],
       scripts: ['recount', 'bench'],
     });
+  });
+
+  it('tells what is missing', () => {
+    const there = ['libs/rules/src/codes.ts', 'docs/DEVELOPERS.md'];
+    const repository = { exists: (path: string) => there.includes(path), paths: there, scripts: ['bench'] };
+    expect(brokenMentions(document, repository)).toEqual([
+      'docs/guide.md names libs/rules/README.md',
+      'docs/guide.md says npm run recount',
+    ]);
   });
 });

@@ -1,6 +1,6 @@
 import type { SourceFile } from './repository.js';
 
-/** What a document tells its reader to open or run, checked against what there is. */
+/** What a document tells its reader to open or run. */
 export interface Mentions {
   /** Paths in the repository. */
   readonly paths: readonly string[];
@@ -8,11 +8,18 @@ export interface Mentions {
   readonly scripts: readonly string[];
 }
 
-const KNOWN_TOPS = /^(apps|libs|migrations|seed|tests|bench|\.ci)\/|^[\w.-]+\.(md|json|yml|js|cjs|ts)$/;
+/** What there is to open or run. */
+export interface Repository {
+  readonly exists: (path: string) => boolean;
+  readonly paths: readonly string[];
+  readonly scripts: readonly string[];
+}
 
-/** A name with a placeholder (`<name>`, `…`, `*`) or a blank stands for many paths. */
+const PATH = /^(apps|libs|migrations|seed|tests|\.ci)\/|^[\w.-]+\.(md|json|yml|js|cjs|ts)$/;
+
+/** A name with a placeholder (`<name>`, `x.service.ts`, `…`, `*`) or a blank stands for many paths. */
 function isOnePath(text: string): boolean {
-  return KNOWN_TOPS.test(text) && !/[<>*…{}\s]/.test(text);
+  return PATH.test(text) && !/^x\.|[<>*…{}\s]/.test(text);
 }
 
 export function mentionsIn(document: SourceFile): Mentions {
@@ -24,4 +31,21 @@ export function mentionsIn(document: SourceFile): Mentions {
     paths: [...quoted.filter(isOnePath), ...local],
     scripts: scripts.map((match) => match[1] ?? ''),
   };
+}
+
+/** What a document names and the repository does not have, as sentences. */
+export function brokenMentions(document: SourceFile, { exists, paths, scripts }: Repository): string[] {
+  const folder = document.path.replace(/[^/]*$/, '');
+  const isThere = (path: string): boolean => {
+    if (exists(path) || exists(folder + path)) return true;
+    // Within a sentence about a folder the name of the file is enough.
+    return !path.includes('/') && paths.some((known) => known.endsWith(`/${path}`));
+  };
+  const mentions = mentionsIn(document);
+  return [
+    ...mentions.paths.filter((path) => !isThere(path)).map((path) => `${document.path} names ${path}`),
+    ...mentions.scripts
+      .filter((script) => !scripts.includes(script))
+      .map((script) => `${document.path} says npm run ${script}`),
+  ];
 }

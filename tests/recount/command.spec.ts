@@ -26,7 +26,7 @@ describe('the exit status', () => {
   it('is the same for a table', async () => {
     const answer = await recountCommand([wrong, invalid]);
     expect(answer).toMatchObject({ status: 2, err: '' });
-    expect(answer.out).toContain('the card says 1st, counted 2nd');
+    expect(answer.out).toContain('the card says 1st, counted 2nd because equal best 58.10');
   });
 
   it('1: the command is not understood', async () => {

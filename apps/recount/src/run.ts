@@ -3,7 +3,7 @@ import { readArguments, USAGE } from './arguments.js';
 import { EXIT, statusOf, summaryOf, unreadable, worstOf, type Counted, type Status } from './documents.js';
 import { outputTo, type Output } from './output.js';
 import { readInput, type Input } from './read-input.js';
-import { reportOf } from './table/report.js';
+import { reportOf, titleOf } from './table/report.js';
 
 /** One byte more than a sheet may have is enough to refuse it. */
 const READ_BYTES_MAX = MAX_BYTES + 1;
@@ -27,7 +27,9 @@ async function countFiles(files: readonly string[], json: boolean, output: Outpu
     const input = await read(name);
     const document: Counted = 'bytes' in input ? recount(input.bytes) : unreadable(input.unreadable);
     statuses.push(statusOf(document));
-    await output.write(json ? `${JSON.stringify(document)}\n` : reportOf(name, input, document));
+    if (json) await output.write(`${JSON.stringify(document)}\n`);
+    else if (files.length === 1) await output.write(reportOf(input, document));
+    else await output.write(`${titleOf(name)}${reportOf(input, document)}\n`);
   }
   if (!json && files.length > 1) await output.write(`${summaryOf(statuses)}\n`);
   await output.finish();

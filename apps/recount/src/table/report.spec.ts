@@ -1,9 +1,9 @@
 import { recount } from '#rules';
-import { reportOf } from './report.js';
+import { reportOf, titleOf } from './report.js';
 
 function reportOn(sheet: unknown): string {
   const bytes = new TextEncoder().encode(JSON.stringify(sheet));
-  return reportOf('card.json', { bytes }, recount(bytes));
+  return reportOf({ bytes }, recount(bytes));
 }
 
 /** The text between two empty lines that has the title. */
@@ -35,9 +35,7 @@ const DISCUS = {
 
 describe('the table for people', () => {
   it('shows a throw as the card does, with places and the reason of a tie', () => {
-    expect(reportOn(DISCUS)).toBe(`card.json
-═════════
-Discus, women U20, 1000 g, final, WA 2024-01
+    expect(reportOn(DISCUS)).toBe(`Discus, women U20, 1000 g, final, WA 2024-01
 
 Place  Bib  Name         Club              1      2      3  4      5      6   Best
 ─────  ───  ───────────  ────────────  ─────  ─────  ─────  ─  ─────  ─────  ─────
@@ -54,7 +52,6 @@ Through the cuts, best first
 Order of competition
   From round 1: 7, 12, 3
   From round 4: 3, 7, 12
-
 `);
   });
 
@@ -70,7 +67,7 @@ Order of competition
     const report = reportOn({ ...DISCUS, competitors: [{ ...THROWERS[0], written }, ...THROWERS.slice(1)] });
     expect(sectionOf(report, 'The card differs')).toEqual([
       expect.stringMatching(
-        /^7: the card says 1st, counted 2nd, because .*second best 57\.02 against 57\.44/,
+        /^7: the card says 1st, counted 2nd because equal best 58\.10; second best 57\.02 against 57\.44/,
       ),
     ]);
   });
@@ -91,6 +88,11 @@ Order of competition
     expect(lines.find((line) => line.includes(' A '))).toMatch(/7\.10 \+2\.1 +7\.02$/);
     expect(lines.find((line) => line.includes(' B '))).toMatch(/6\.90 \+2\.4 +–$/);
     expect(lines.find((line) => line.includes(' C '))).toMatch(/6\.80 -0\.3$/);
+  });
+
+  it('tells several files apart by their names', () => {
+    expect(titleOf('山.json')).toBe('山.json\n═══════\n');
+    expect(titleOf('-')).toBe('Standard input\n══════════════\n');
   });
 
   it('lists every problem with where it is', () => {

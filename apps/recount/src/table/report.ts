@@ -16,7 +16,7 @@ import { competitionTable } from './competition.js';
 import { combinedHeading, sheetHeading } from './heading.js';
 import { reasonLines } from './reasons.js';
 import { clubTable, cutLines, differenceLines, orderLines, problemLines } from './sections.js';
-import { printable } from './text.js';
+import { printable, widthOf } from './text.js';
 
 function section(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
@@ -74,16 +74,18 @@ function countedReport(bytes: Uint8Array, document: Counted): string[] {
 }
 
 /** The answer for people: what was counted from a file, or why it was not. */
-export function reportOf(name: string, input: Input, document: Counted): string {
-  const title = name === '-' ? 'Standard input' : printable(name);
+export function reportOf(input: Input, document: Counted): string {
   const problems = problemLines(document.problems);
+  const count = document.problems.length;
   const lines =
-    'bytes' in input && problems.length === 0
+    'bytes' in input && count === 0
       ? countedReport(input.bytes, document)
-      : [
-          `Not counted: ${problems.length / 2} ${problems.length === 2 ? 'problem' : 'problems'}`,
-          '',
-          ...problems,
-        ];
-  return `${[title, '═'.repeat(title.length), ...lines].join('\n')}\n\n`;
+      : [`Not counted: ${count} ${count === 1 ? 'problem' : 'problems'}`, '', ...problems];
+  return `${lines.join('\n')}\n`;
+}
+
+/** Tells the reports of several files apart. */
+export function titleOf(name: string): string {
+  const title = name === '-' ? 'Standard input' : printable(name);
+  return `${title}\n${'═'.repeat(widthOf(title))}\n`;
 }

@@ -46,12 +46,12 @@ function shown(key: Difference['key'], value: number | string | null): string {
   return typeof value === 'number' ? ordinal(value) : printable(value);
 }
 
-/** What the card says otherwise, and why it was counted so. */
+/** What the card says otherwise, and why it was counted so. The place with which each reason begins is said already. */
 export function differenceLines(differences: readonly Difference[]): string[] {
-  return differences.map(
-    ({ bib, key, written, counted, because }) =>
-      `${printable(bib)}: the card says ${shown(key, written)}, counted ${shown(key, counted)}, because ${printable(because)}`,
-  );
+  return differences.map(({ bib, key, written, counted, because }) => {
+    const reason = printable(because.replace(/^[^:]*: /, ''));
+    return `${printable(bib)}: the card says ${shown(key, written)}, counted ${shown(key, counted)} because ${reason}`;
+  });
 }
 
 /** Where and why a file is not valid, each with what the rule says. */
