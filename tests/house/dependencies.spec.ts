@@ -1,4 +1,4 @@
-import { peersOf, unusedPackages } from './dependencies.js';
+import { peersOf, unexplainedPackages, unusedPackages } from './dependencies.js';
 import { readSource, typeScriptFiles } from './repository.js';
 
 interface PackageFile {
@@ -18,6 +18,14 @@ describe('dependencies', () => {
     const shipped = typeScriptFiles().filter(({ path }) => !/^tests\/|\.spec\.ts$/.test(path));
     expect(unusedPackages(Object.keys(dependencies), shipped, peersOf)).toEqual([]);
   });
+
+  it('are explained to the next person', () => {
+    // Types belong to the package that they describe.
+    const names = Object.keys({ ...dependencies, ...devDependencies }).filter(
+      (name) => !/^@types\//.test(name),
+    );
+    expect(unexplainedPackages(names, readSource('DEVELOPERS.md').text)).toEqual([]);
+  });
 });
 
 describe('the check of dependencies', () => {
@@ -35,5 +43,12 @@ describe('the check of dependencies', () => {
     const peers = (name: string): string[] => (name === 'used' ? ['asked-for'] : []);
     const names = ['used', 'named', 'asked-for', 'idle'];
     expect(unusedPackages(names, [{ path: 'a.ts', text }], peers)).toEqual(['idle']);
+  });
+
+  it('finds a package without a reason', () => {
+    const guide = '| `@frame/core` `fast`, `pg` | the frame |';
+    expect(unexplainedPackages(['@frame/core', '@frame/fast', 'pg', 'left-pad'], guide)).toEqual([
+      'left-pad',
+    ]);
   });
 });

@@ -25,3 +25,12 @@ export function unusedPackages(
   const asked = new Set([...used].flatMap(peers));
   return names.filter((name) => !used.has(name) && !asked.has(name));
 }
+
+/** The packages that the guide does not name, in full or as `part` after another one of the same scope. */
+export function unexplainedPackages(names: readonly string[], guide: string): string[] {
+  return names.filter((name) => {
+    const [scope = '', part] = name.split('/');
+    const isNamedInPart = part !== undefined && guide.includes(`${scope}/`) && guide.includes(`\`${part}\``);
+    return !guide.includes(`\`${name}\``) && !isNamedInPart;
+  });
+}

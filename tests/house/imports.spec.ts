@@ -1,4 +1,5 @@
 import { objectionTo, rowOf } from './import-rules.js';
+import { IMPORT_TABLE } from './import-table.js';
 import { importsOf, targetOf } from './imports-of.js';
 import { typeScriptFiles } from './repository.js';
 
@@ -12,9 +13,11 @@ describe('who may import what', () => {
     expect(found.filter((objection) => objection !== null)).toEqual([]);
   });
 
-  it('has a row for every file', () => {
+  it('has a row for every file, and a file for every row', () => {
     const paths = typeScriptFiles().map((file) => file.path);
     expect(paths.filter((path) => rowOf(path) === null)).toEqual([]);
+    const used = new Set(paths.map(rowOf));
+    expect(IMPORT_TABLE.filter((row) => !used.has(row)).map(({ files }) => files)).toEqual([]);
   });
 });
 
