@@ -2,6 +2,7 @@ import { Field, ID, InputType } from '@nestjs/graphql';
 import { IsDefined, IsOptional } from 'class-validator';
 import type { Unit } from '#rules';
 import { ObjectId } from '../platform/inputs/object-id.js';
+import { RawJson } from '../platform/inputs/raw-json.js';
 import { Text } from '../platform/inputs/text.js';
 import { UnitEnum } from '../platform/objects/words.js';
 import { Json } from '../platform/scalars/json.js';
@@ -34,6 +35,7 @@ export class SheetImportInput {
   unit?: Unit | null;
 
   @Field(() => Json, { description: 'A `sectorline-sheet/1` as JSON, or its text.' })
+  @RawJson()
   @IsDefined()
   sheet: unknown;
 }
