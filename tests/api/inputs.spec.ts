@@ -1,0 +1,258 @@
+import {
+  buildClientSchema,
+  getIntrospectionQuery,
+  getNamedType,
+  getNullableType,
+  isInputObjectType,
+  isListType,
+  type GraphQLInputType,
+} from 'graphql';
+import { randomUUID } from 'node:crypto';
+import { startApi, type TestApi } from '../support/api.js';
+import { Circle } from '../support/at-the-circle.js';
+import { discusSheet } from '../support/circle.js';
+import { onConnection } from '../support/database.js';
+import { callsOf, type Call } from '../support/example-values.js';
+import { hostileValues, TEN_TO_THE_400TH } from '../support/hostile-values.js';
+
+/** Where a value is legal although the field's type is full of values that are not; each with the reason. */
+const LEGAL: ReadonlySet<string> = new Set([
+  // A meet may do without a venue.
+  'meetCreate input.venue empty text',
+  'meetCreate input.venue blanks',
+]);
+
+const JUDGED = { outcome: 'VALID', wind: null, foul: null, protestedMark: null, implementGrams: null };
+
+/** What a call needs beside examples of its types, so that nothing but the hostile field stops it. */
+const FITTING: Readonly<Record<string, object>> = {
+  attemptRecord: { ...JUDGED, mark: '58.10', round: 1 },
+  attemptCorrect: { ...JUDGED, mark: '58.11' },
+  competitionCreate: { rules: 'WA', edition: null, event: 'DISCUS', qualifying: null, implementGrams: null },
+  competitorEnter: { athleteId: null, clubId: null, bib: '77' },
+  competitorStartSet: { status: 'DNS' },
+  meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
+  tokenIssue: { role: 'OFFICIAL', from: null, until: null },
+};
+
+/** Calls that are refused all the same, after everything about their fields has been looked at. */
+const REFUSED: Readonly<Record<string, string>> = {
+  attemptWindRecord: 'WIND_NOT_MEASURED',
+  competitionReopen: 'ALREADY_SO',
+  competitorReinstate: 'ALREADY_SO',
+  entryRule: 'NO_QUESTION',
+};
+
+let api: TestApi;
+let calls: Call[];
+let athleteId: string;
+let clubId: string;
+
+beforeAll(async () => {
+  api = await startApi();
+  calls = callsOf(buildClientSchema(await api.data(getIntrospectionQuery())), 'mutation');
+  const { clubCreate, athleteCreate } = await api.data(
+    `mutation { clubCreate(input: { name: "Quarry Lane AC" }) { club { id } }
+       athleteCreate(input: { givenName: "Odalys", familyName: "Thornwick", sex: W }) { athlete { id } } }`,
+    {},
+    api.adminToken,
+  );
+  clubId = clubCreate.club.id;
+  athleteId = athleteCreate.athlete.id;
+});
+afterAll(() => api.close());
+
+/** A competition and, by the names of the fields that take them, the things in it. */
+interface Scene {
+  readonly circle: Circle;
+  readonly things: Readonly<Record<string, unknown>>;
+}
+
+/** Start lists are made before the first trial, all else needs one. */
+async function sceneFor(name: string): Promise<Scene> {
+  const circle = await Circle.open(api, discusSheet(3));
+  const isBefore = ['competitorEnter', 'competitorWithdraw', 'startOrderSet'].includes(name);
+  const [[attemptId] = []] = isBefore ? [] : await circle.recordCard(['58.10']);
+  const third = circle.competitorOf(3);
+  const { version } = await circle.read();
+  const moves = [{ attemptId, competitorId: circle.competitorOf(2), round: 1 }];
+  const lines = [3, 2, 1].map((bib) => ({ competitorId: circle.competitorOf(bib), flight: 'A' }));
+  const things = {
+    ...{ athleteId, clubId, attemptId, moves, lines },
+    ...{ meetId: circle.meet.id, competitionId: circle.competition.id, on: circle.competition.id },
+    ...{ competitorId: third, competitorIds: [third], targetEntryId: attemptId, expectedVersion: version },
+    ...{ afterRound: 3, plan: { rounds: 6, cuts: [{ after: 3, through: 8 }], reorderAfter: [3] } },
+    sheet: discusSheet(2),
+  };
+  return { circle, things };
+}
+
+/** The call's input with things that are there, and with an example of everything on the way to `path`. */
+function inputFor({ name, variables }: Call, { things }: Scene, path: readonly string[]): unknown {
+  const example = variables['input'] as Record<string, unknown>;
+  const known = Object.keys(example).filter((key) => key in things);
+  const ids = ['id', 'entryId'].filter((key) => key in example).map((key) => [key, randomUUID()]);
+  const input: Record<string, unknown> = {
+    ...example,
+    ...Object.fromEntries(known.map((key) => [key, things[key]])),
+    ...Object.fromEntries(ids),
+    ...FITTING[name],
+  };
+  const [, top, ...below] = path;
+  if (top !== undefined && below.length > 0 && valueAt(input[top], below) === undefined)
+    input[top] = example[top];
+  return input;
+}
+
+interface Field {
+  readonly path: readonly string[];
+  readonly type: GraphQLInputType;
+}
+
+/** Every field of the input, the input itself first; of lists their first element. */
+function fieldsOf(type: GraphQLInputType, path: readonly string[]): Field[] {
+  const bare: GraphQLInputType = getNullableType(type);
+  const own = { path, type };
+  if (isListType(bare)) return [own, ...fieldsOf(bare.ofType, [...path, '0'])];
+  if (!isInputObjectType(bare)) return [own];
+  const below = Object.values(bare.getFields());
+  return [own, ...below.flatMap((field) => fieldsOf(field.type, [...path, field.name]))];
+}
+
+function valueAt(value: unknown, path: readonly string[]): unknown {
+  return path.reduce((inner: any, key) => inner?.[key], value);
+}
+
+function withValue(value: unknown, [key, ...rest]: readonly string[], wanted: unknown): unknown {
+  if (key === undefined) return wanted;
+  if (Array.isArray(value))
+    return value.map((one, at) => (String(at) === key ? withValue(one, rest, wanted) : one));
+  return { ...(value as object), [key]: withValue((value as Record<string, unknown>)[key], rest, wanted) };
+}
+
+interface Answer {
+  readonly status: number;
+  readonly errors?: readonly { readonly message: string; readonly extensions: any }[];
+  readonly data?: any;
+}
+
+async function send(call: Call, variables: unknown, token: string): Promise<Answer> {
+  const body = JSON.stringify({ query: withUserErrors(call), variables });
+  const response = await fetch(api.graphqlUrl, {
+    method: 'POST',
+    headers: {
+      'content-type': 'application/json',
+      accept: 'application/graphql-response+json',
+      authorization: `Bearer ${token}`,
+    },
+    body: body.replaceAll(`"${TEN_TO_THE_400TH}"`, '1e400'),
+  });
+  return { status: response.status, ...((await response.json()) as Omit<Answer, 'status'>) };
+}
+
+function withUserErrors({ document }: Call): string {
+  return document.replace('{ __typename }', '{ userErrors { code path remedy } }');
+}
+
+/** Directors may do all that can be done at a meet; clubs, athletes and meets are the administrator's. */
+function tokenFor({ variables }: Call, { circle }: Scene): string {
+  const atMeet = ['entryId', 'competitionId', 'meetId', 'competitorId'];
+  return atMeet.some((key) => key in (variables['input'] as object)) ? circle.director : api.adminToken;
+}
+
+/** Every row of every table, in one number. */
+async function everythingStored(): Promise<string> {
+  return onConnection(api.databaseUrl, async (client) => {
+    const { rows: tables } = await client.query<{ name: string }>(
+      `SELECT table_name AS name FROM information_schema.tables
+        WHERE table_schema = current_schema() AND table_type = 'BASE TABLE' ORDER BY 1`,
+    );
+    const rowsOf = tables.map(({ name }) => `SELECT '${name}' || t::text AS line FROM ${name} AS t`);
+    const { rows } = await client.query<{ digest: string }>(
+      `SELECT md5(string_agg(line, E'\\n' ORDER BY line)) AS digest FROM (${rowsOf.join(' UNION ALL ')}) AS lines`,
+    );
+    return rows[0]!.digest;
+  });
+}
+
+/** What is wrong with the answer to a call whose field at `path` is hostile; `null`: it is as it should be. */
+function complaint(
+  { status, errors, data }: Answer,
+  path: readonly string[],
+  isData: boolean,
+): string | null {
+  if (status >= 500) return `status ${status}`;
+  if (errors === undefined) {
+    const { userErrors } = Object.values<any>(data)[0];
+    if (userErrors.length === 0) return 'accepted';
+    if (!isData) return `only a user error: ${JSON.stringify(userErrors)}`;
+    return userErrors.some((error: Problem) => names(error, path)) ? null : JSON.stringify(userErrors);
+  }
+  if (errors.some(({ extensions }) => extensions.code !== 'BAD_USER_INPUT')) return JSON.stringify(errors);
+  const fields: Problem[] = errors.flatMap(({ extensions }) => extensions.fields ?? []);
+  return fields.some((field) => names(field, path)) ? null : `not named: ${JSON.stringify(errors)}`;
+}
+
+interface Problem {
+  readonly path: readonly string[] | null;
+  readonly remedy: string;
+}
+
+/** A key too many is named by the object that has it, an element by its list or by what is wrong inside it. */
+function names({ path: given, remedy }: Problem, path: readonly string[]): boolean {
+  if (given === null || remedy === '') return false;
+  const shared = path.filter((key, at) => given[at] === key).length;
+  return shared === path.length || (shared === given.length && shared >= path.length - 1);
+}
+
+/** Sends one call with every hostile value in every place. */
+async function attack(call: Call): Promise<{ sent: number; complaints: string[] }> {
+  const scene = await sceneFor(call.name);
+  const before = await everythingStored();
+  const complaints: string[] = [];
+  let sent = 0;
+  for (const { path, type } of fieldsOf(call.argumentTypes['input']!, ['input'])) {
+    for (const { what, value } of hostileValues(type, valueAt(call.variables, path))) {
+      const where = `${call.name} ${path.join('.')} ${what}`;
+      if (LEGAL.has(where)) continue;
+      const variables = withValue({ input: inputFor(call, scene, path) }, path, value);
+      // What is right in form and wrong in fact may be told as a business error.
+      const isData = getNamedType(type).name === 'JSON' || what === 'less than zero';
+      const found = complaint(await send(call, variables, tokenFor(call, scene)), path, isData);
+      if (found !== null) complaints.push(`${where}: ${found}`);
+      sent += 1;
+    }
+  }
+  if ((await everythingStored()) !== before) complaints.push(`${call.name} stored something`);
+  return { sent, complaints };
+}
+
+describe('every field of every mutation', () => {
+  it('refuses by name what it cannot be, and nothing is stored', async () => {
+    let sent = 0;
+    const complaints: string[] = [];
+    for (const call of calls) {
+      const attacked = await attack(call);
+      sent += attacked.sent;
+      complaints.push(...attacked.complaints);
+    }
+    expect(complaints.slice(0, 40)).toEqual([]);
+    expect(sent).toBeGreaterThan(1_000);
+  }, 300_000);
+
+  it('takes what it can be: the same calls without a hostile field go through', async () => {
+    expect(calls.length).toBeGreaterThan(20);
+    for (const call of calls) {
+      const scene = await sceneFor(call.name);
+      const before = await everythingStored();
+      const answer = await send(call, { input: inputFor(call, scene, []) }, tokenFor(call, scene));
+      expect([call.name, answer.errors]).toEqual([call.name, undefined]);
+      const codes = answer.data[call.name].userErrors.map(({ code }: { code: string }) => code);
+      const refused = REFUSED[call.name];
+      expect([call.name, codes]).toEqual([call.name, refused === undefined ? [] : [refused]]);
+      const isStored = (await everythingStored()) !== before;
+      const storesNothing = refused !== undefined || ['meetPublish', 'tokenIssue'].includes(call.name);
+      expect([call.name, isStored]).toEqual([call.name, !storesNothing]);
+    }
+  }, 120_000);
+});
