@@ -34,7 +34,8 @@ export function graphqlRoute({ path, tokens, handle }: GraphqlRoute) {
         readJson(body as Buffer, parsed);
       },
     );
-    scope.addHook('onRequest', async (request) => {
+    scope.addHook('onRequest', async (request, reply) => {
+      if (request.headers.accept?.includes('text/html')) void reply.headers(PAGE_HEADERS);
       request.identity = await identityOf(request, tokens);
     });
     scope.addHook('preParsing', (request, _reply, payload, next) => {
@@ -52,6 +53,14 @@ export function graphqlRoute({ path, tokens, handle }: GraphqlRoute) {
     done();
   };
 }
+
+/** For the explorer's page: everything from here, shown in no frame, and kept by nobody, since it may hold a token. */
+const PAGE_HEADERS = {
+  'content-security-policy':
+    "default-src 'self' 'unsafe-inline' 'unsafe-eval' blob: data:; frame-ancestors 'none'; base-uri 'none'",
+  'cache-control': 'no-store',
+  'referrer-policy': 'no-referrer',
+};
 
 async function identityOf(request: FastifyRequest, tokens: Tokens): Promise<Identity> {
   const header = request.headers.authorization;

@@ -1,0 +1,123 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { createServer, type AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+/** The program itself, as `npm start` runs it, on an embedded database of its own. */
+class Program {
+  output = '';
+  errors = '';
+
+  private constructor(readonly process: ChildProcess) {
+    process.stdout?.on('data', (chunk) => (this.output += String(chunk)));
+    process.stderr?.on('data', (chunk) => (this.errors += String(chunk)));
+  }
+
+  static start(data: string, environment: Readonly<Record<string, string>> = {}): Program {
+    const { DATABASE_URL: _, NODE_ENV: __, ...inherited } = process.env;
+    const args = [
+      '--conditions=source',
+      '--import',
+      '@swc-node/register/esm-register',
+      'apps/api/src/main.ts',
+    ];
+    const env = { ...inherited, SECTORLINE_DATA: data, PORT: '0', ...environment };
+    return new Program(spawn(process.execPath, args, { env }));
+  }
+
+  /** Waits until the output fits; gives what fitted. */
+  async says(form: RegExp): Promise<RegExpExecArray> {
+    for (;;) {
+      const found = form.exec(this.output);
+      if (found) return found;
+      if (this.process.exitCode !== null || this.process.signalCode !== null)
+        throw new Error(`It ended: ${this.errors}${this.output}`);
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+  }
+
+  async end(signal: NodeJS.Signals): Promise<number | null> {
+    const lives = this.process.exitCode === null && this.process.signalCode === null;
+    const ended = lives ? once(this.process, 'exit') : null;
+    this.process.kill(signal);
+    await ended;
+    return this.process.exitCode;
+  }
+}
+
+const READY = /answers at (http:\S+)\/graphql[\s\S]*Stop with/;
+const LOADED = '{ meets(first: 10) { edges { node { name competitions { title status } } } } }';
+
+async function ask(url: string, query: string): Promise<any> {
+  const response = await fetch(`${url}/graphql`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ query }),
+  });
+  return response.json();
+}
+
+describe('npm start', () => {
+  let data: string;
+  const running: Program[] = [];
+  const start = (environment?: Readonly<Record<string, string>>): Program => {
+    const program = Program.start(data, environment);
+    running.push(program);
+    return program;
+  };
+
+  beforeAll(async () => {
+    data = await mkdtemp(join(tmpdir(), 'start-'));
+  });
+  afterAll(async () => {
+    for (const program of running) await program.end('SIGTERM');
+    await rm(data, { recursive: true, force: true });
+  });
+
+  it('loads the demo once, also when it was killed while loading, and ends when told to', async () => {
+    const killed = start({ LOG_LEVEL: 'debug' });
+    // The demo has begun: its first requests are in the log.
+    await killed.says(/"message":"request"/);
+    await killed.end('SIGKILL');
+
+    const resumed = start();
+    const [, url = ''] = await resumed.says(READY);
+    const { data: first } = await ask(url, LOADED);
+    expect(first.meets.edges).toHaveLength(1);
+    expect(first.meets.edges[0].node.competitions.length).toBeGreaterThan(2);
+    expect((await fetch(`${url}/readyz`)).status).toBe(200);
+    for (const role of ['director', 'referee', 'official', 'admin'])
+      expect(resumed.output).toMatch(new RegExp(`${role} +ey`));
+    const [explorer = ''] = /http:\S+\?query=\S+/.exec(resumed.output) ?? [];
+    const answer = await fetch(explorer, { headers: { accept: 'application/json' } });
+    expect(await answer.json()).not.toHaveProperty('errors');
+    expect(await resumed.end('SIGTERM')).toBe(0);
+
+    const again = start();
+    const [, later = ''] = await again.says(READY);
+    expect((await ask(later, LOADED)).data).toEqual(first);
+    expect(await again.end('SIGINT')).toBe(0);
+  }, 180_000);
+
+  it('takes the next free port and says so', async () => {
+    const blocker = createServer().listen(0, '127.0.0.1');
+    await once(blocker, 'listening');
+    const { port } = blocker.address() as AddressInfo;
+    const program = start({ PORT: String(port) });
+    await program.says(READY);
+    expect(program.output).toContain(`Port ${port} is taken by another program`);
+    expect(await program.end('SIGTERM')).toBe(0);
+    blocker.close();
+  }, 120_000);
+
+  it('ends with a sentence when it cannot start', async () => {
+    const program = start({ PORT: 'here' });
+    await once(program.process, 'exit');
+    expect([program.process.exitCode, program.errors]).toEqual([
+      1,
+      expect.stringContaining('PORT must be a number'),
+    ]);
+  }, 60_000);
+});
