@@ -1,0 +1,44 @@
+import { readConfig } from './config.js';
+
+describe('readConfig', () => {
+  it('needs nothing: an embedded database, this machine only, the demo and the explorer', () => {
+    expect(readConfig({})).toEqual({
+      databaseUrl: null,
+      dataDirectory: '.sectorline',
+      host: '127.0.0.1',
+      port: 4000,
+      portIsFixed: false,
+      production: false,
+      explorer: true,
+      demo: true,
+      logLevel: 'warn',
+      secret: undefined,
+    });
+  });
+
+  it('puts no invented meet into a real database, unless asked', () => {
+    expect(readConfig({ DATABASE_URL: 'postgres://x/y' }).demo).toBe(false);
+    expect(readConfig({ DATABASE_URL: 'postgres://x/y', DEMO: '1' }).demo).toBe(true);
+  });
+
+  it('in production shows no explorer, loads no demo and takes no other port', () => {
+    expect(readConfig({ NODE_ENV: 'production', PORT: '80' })).toMatchObject({
+      explorer: false,
+      demo: false,
+      portIsFixed: true,
+      logLevel: 'info',
+    });
+    expect(readConfig({ NODE_ENV: 'production', EXPLORER: '1' }).explorer).toBe(true);
+  });
+
+  it.each([
+    ['PORT', '70000'],
+    ['PORT', '4000x'],
+    ['PORT', '-1'],
+    ['EXPLORER', 'yes'],
+    ['DEMO', 'true'],
+    ['LOG_LEVEL', 'loud'],
+  ])('refuses %s=%s by name', (name, value) => {
+    expect(() => readConfig({ [name]: value })).toThrow(name);
+  });
+});
