@@ -83,9 +83,7 @@ const anyBody: fc.Arbitrary<EntryBody> = fc.oneof(
 
 const journalOf = fc
   .array(fc.tuple(anyBody, fc.constantFrom('official' as const, 'referee' as const)), { maxLength: 15 })
-  .map((bodies) =>
-    bodies.map(([body, by], at) => ({ id: `e${at}`, by, actor: by, ...naming(body, at) }) as Entry),
-  );
+  .map((bodies) => bodies.map(([body, by], at) => ({ id: `e${at}`, by, actor: by, ...naming(body, at) })));
 
 /** A state as bytes: maps and sets in the order in which they were filled. */
 function bytes(state: CompetitionState): string {
@@ -102,8 +100,8 @@ describe('the fold', () => {
     let holds = 0;
     let rulings = 0;
     check(
-      fc.property(journalOf as fc.Arbitrary<unknown>, (given) => {
-        const { state } = applyAll(setup, given as Entry[]);
+      fc.property(journalOf, (given) => {
+        const { state } = applyAll(setup, given);
         const stored = JSON.parse(JSON.stringify(state.journal)) as JournalItem[];
         expect(bytes(restoreCompetition(setup, stored))).toBe(bytes(state));
         holds += state.questions.length;
@@ -118,7 +116,7 @@ describe('the fold', () => {
   it('a correction and its reversal restore what counts', () => {
     let corrected = 0;
     check(
-      fc.property(fc.tuple(journalOf, earlier, cell) as fc.Arbitrary<unknown>, (given) => {
+      fc.property(fc.tuple(journalOf, earlier, cell), (given) => {
         const [entries, attempt, how] = given as [Entry[], string, string];
         const { state } = applyAll(setup, entries);
         const referee = { by: 'referee', actor: 'rolf' } as const;
@@ -136,7 +134,7 @@ describe('the fold', () => {
 
   it('refusals leave no trace, holds leave the places alone, and every trial is kept', () => {
     check(
-      fc.property(fc.tuple(journalOf, anyBody) as fc.Arbitrary<unknown>, (given) => {
+      fc.property(fc.tuple(journalOf, anyBody), (given) => {
         const [entries, body] = given as [Entry[], EntryBody];
         const { state } = applyAll(setup, entries);
         const { state: after, verdict } = apply(state, { id: 'n', by: 'official', actor: 'o', ...body });

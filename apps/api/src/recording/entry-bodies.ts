@@ -5,7 +5,6 @@ import {
   type CompetitionSetup,
   type EntryBody,
   type Judgement,
-  type Wind,
 } from '#rules';
 import type { EntryInput, JudgementInput } from './entry.inputs.js';
 import { Unreadable, type EntryRequest } from './entry-request.js';
