@@ -145,6 +145,16 @@ describe('a jump-off', () => {
     expect(verticalProgressOf(onTheWay.state).calls).toEqual([]);
   });
 
+  it('is declined between two rounds only', () => {
+    const bar = level(2);
+    bar.jumpOff(1, '1.85', 'aO');
+    bar.enter({ kind: 'jump-off-declined', reason: 'both agree' });
+    expect(bar.verdict).toMatchObject({ refusal: { code: 'JUMP_OFF_ROUND_OPEN' } });
+    bar.jumpOff(1, '1.85', 'bO');
+    bar.enter({ kind: 'jump-off-declined', reason: 'both agree' });
+    expect(bar.verdict?.standing).toBe('accepted');
+  });
+
   it('has to be held or declined before the result is official', () => {
     const bar = level(2);
     bar.referee({ kind: 'sign-off', incomplete: null });

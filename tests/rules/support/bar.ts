@@ -3,6 +3,7 @@ import {
   openVertical,
   parseMark,
   ruleSet,
+  type JumpCorrectionEntry,
   type JumpEntry,
   type JumpOffEntry,
   type Verdict,
@@ -88,6 +89,12 @@ export function jump(
   const outcome = OUTCOMES[letter]!;
   const judgement = { outcome, foul: null, incident: null, protested: false };
   return { kind: 'jump', competitor, height: units(height), trial, ...judgement, ...extra };
+}
+
+/** The same judgement as a correction of an earlier jump. */
+export function correction(attempt: string, letter: string, reason = 'misread'): JumpCorrectionEntry {
+  const { outcome, foul, incident, protested } = jump('', '1.80', 1, letter);
+  return { kind: 'jump-correction', attempt, outcome, foul, incident, protested, reason };
 }
 
 /** Makes entries and applies them one after the other, remembering the last verdict. */

@@ -131,6 +131,12 @@ export const REFUSAL_TEXTS: Readonly<Record<RefusalCode, ObjectionText>> = {
     remedy: 'Enter the trials that are missing first; in a qualification there is no jump-off.',
     rule: 'jump-off',
   },
+  JUMP_OFF_ROUND_OPEN: {
+    message: 'The round of the jump-off has begun and is not finished.',
+    remedy:
+      'Enter the other jumps of the round, or take back those of it; then the jump-off can be declined.',
+    rule: 'jump-off',
+  },
   ROUND_CLASH: {
     message: 'Two trials would stand in one round of one competitor.',
     remedy: 'Move the other trial as well, in the same entry.',

@@ -2,7 +2,7 @@ import type { HoldCode } from '../journal/verdict.js';
 import { isDecided, playRound, startJumpOff, type JumpOffState } from '../vertical/jump-off.js';
 import type { JumpOffRound, VerticalCard } from '../vertical/vertical-card.js';
 import { levelForFirst } from '../vertical/vertical-ranking.js';
-import type { Gathered, JumpDraft } from './jumps.js';
+import { groupedBy, type Gathered, type JumpDraft } from './jumps.js';
 import { isJump } from './rows.js';
 import type { VerticalSetup } from './setup.js';
 
@@ -98,13 +98,8 @@ function keep(outside: Map<string, HoldCode>, draft: JumpDraft, hold: HoldCode |
 
 /** The jumps of each round, in the order in which they came to count. */
 function byTrial(drafts: readonly JumpDraft[]): JumpDraft[][] {
-  const groups = new Map<number, JumpDraft[]>();
-  for (const draft of drafts.toSorted((a, b) => a.trial - b.trial || a.entered - b.entered)) {
-    const group = groups.get(draft.trial);
-    if (group) group.push(draft);
-    else groups.set(draft.trial, [draft]);
-  }
-  return [...groups.values()];
+  const sorted = drafts.toSorted((a, b) => a.trial - b.trial || a.entered - b.entered);
+  return [...groupedBy(sorted, ({ trial }) => trial).values()];
 }
 
 function holdOf(

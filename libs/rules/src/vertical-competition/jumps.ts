@@ -175,6 +175,20 @@ export function judgementOf({ outcome, foul, incident, protested }: JumpJudgemen
   return { outcome, foul, incident, protested };
 }
 
+/** Jumps by what they have in common, each group in the given order. */
+export function groupedBy<K>(
+  drafts: readonly JumpDraft[],
+  keyOf: (draft: JumpDraft) => K,
+): Map<K, JumpDraft[]> {
+  const groups = new Map<K, JumpDraft[]>();
+  for (const draft of drafts) {
+    const group = groups.get(keyOf(draft));
+    if (group) group.push(draft);
+    else groups.set(keyOf(draft), [draft]);
+  }
+  return groups;
+}
+
 /** The same journal with every open protest upheld; `null` when there is none. */
 export function withProtestsUpheld(gathered: Gathered): Gathered | null {
   const drafts = new Map(gathered.drafts);

@@ -3,7 +3,7 @@ import type { HoldCode } from '../journal/verdict.js';
 import type { HeightTrials, VerticalCard, VerticalCompetitor } from '../vertical/vertical-card.js';
 import { barSetOf, heightsOf } from './heights.js';
 import { arrangeJumpOff } from './jump-off-rounds.js';
-import { turnOf, type Gathered, type JumpDraft } from './jumps.js';
+import { groupedBy, turnOf, type Gathered, type JumpDraft } from './jumps.js';
 import { isJump, rowOf, type Course, type Row } from './rows.js';
 import type { VerticalSetup } from './setup.js';
 
@@ -48,12 +48,13 @@ function hasClash(counted: readonly JumpDraft[]): boolean {
  */
 function settle(setup: VerticalSetup, gathered: Gathered, jumps: readonly JumpDraft[]) {
   const heights = heightsOf(setup, gathered);
+  const own = groupedBy(jumps, ({ competitor }) => competitor);
   const waiting = jumps.filter((draft) => draft.waited && isJump(draft));
   let released: number | null = null;
   for (;;) {
     const outside = new Map<string, HoldCode>();
     const course: Course = { setup, gathered, heights, released };
-    const rows = setup.competitors.map(({ key }) => rowOf(course, key, ownOf(jumps, key), outside));
+    const rows = setup.competitors.map(({ key }) => rowOf(course, key, own.get(key) ?? [], outside));
     const bar = barOf(heights, barSetOf(gathered), rows);
     const isReleased = released !== null && bar <= released;
     if (isReleased || !waiting.some(({ height }) => height > (released ?? 0) && height <= bar)) {
@@ -61,10 +62,6 @@ function settle(setup: VerticalSetup, gathered: Gathered, jumps: readonly JumpDr
     }
     released = bar;
   }
-}
-
-function ownOf(jumps: readonly JumpDraft[], key: string): JumpDraft[] {
-  return jumps.filter((draft) => draft.competitor === key);
 }
 
 /**

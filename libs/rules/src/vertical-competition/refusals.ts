@@ -44,6 +44,7 @@ const CHECKS: readonly CodedCheck<VerticalState, VerticalEntry>[] = [
     (_, entry) => judged(entry, (j) => fault(j.protested && j.outcome !== 'failed', 'protested')),
   ],
   ['NO_JUMP_OFF', noJumpOff],
+  ['JUMP_OFF_ROUND_OPEN', jumpOffRoundOpen],
   ...lastChecks<VerticalState>(isComplete),
   ['ALREADY_SO', alreadySo],
 ];
@@ -120,6 +121,12 @@ function noJumpOff({ state }: Context, entry: VerticalEntry): string | null | un
   if (entry.kind !== 'jump-off-declined' || state.jumpOffDeclined) return undefined;
   const phase = jumpOffOf(state)?.phase;
   return fault(phase !== 'due' && phase !== 'running', null);
+}
+
+/** Nobody is to have jumped for nothing, or to be left without a jump: it is declined between two rounds. */
+function jumpOffRoundOpen({ state }: Context, entry: VerticalEntry): string | null | undefined {
+  if (entry.kind !== 'jump-off-declined') return undefined;
+  return fault((jumpOffOf(state)?.round ?? Infinity) <= state.card.jumpOff.length, null);
 }
 
 function alreadySo({ state }: Context, entry: VerticalEntry): string | null | undefined {

@@ -1,7 +1,7 @@
 import { FAILURES_ALLOWED } from '../vertical/vertical-standing.js';
 import type { HoldCode } from '../journal/verdict.js';
 import type { JumpTurn } from './entry.js';
-import type { Gathered, JumpDraft } from './jumps.js';
+import { groupedBy, type Gathered, type JumpDraft } from './jumps.js';
 import type { VerticalSetup } from './setup.js';
 
 /** Trials at a height: after as many failures nobody has a further one. */
@@ -62,14 +62,9 @@ export function rowOf(
     if (stop) outside.set(draft.id, stop);
     return stop === null;
   };
+  const byHeight = groupedBy(sorted, ({ height }) => height);
   const trials = course.heights.map((height) =>
-    trialsAt(
-      course,
-      walk,
-      height,
-      sorted.filter((draft) => draft.height === height),
-      keep,
-    ),
+    trialsAt(course, walk, height, byHeight.get(height) ?? [], keep),
   );
   for (const draft of sorted) {
     // A pass told for a height that was left out afterwards says nothing any more.
