@@ -1,4 +1,4 @@
-import type { TestApi } from './api.js';
+import type { ApiClient } from './client.js';
 import {
   attemptOf,
   enterInJournal,
@@ -31,13 +31,13 @@ const JOURNAL = `query ($id: ID!, $first: Int!, $after: String) { competition(id
 /** One competition and what those who work at it do and read there, over HTTP. */
 export class Circle {
   private constructor(
-    readonly api: TestApi,
+    readonly api: ApiClient,
     readonly meet: StaffedMeet,
     readonly competition: StaffedCompetition,
   ) {}
 
   /** A competition of its own, from the start list of a sheet; by default three discus throwers. */
-  static async open(api: TestApi, sheet?: object, meet?: StaffedMeet): Promise<Circle> {
+  static async open(api: ApiClient, sheet?: object, meet?: StaffedMeet): Promise<Circle> {
     const where = meet ?? (await staffedMeet(api));
     return new Circle(api, where, await staffedCompetition(api, where, sheet));
   }

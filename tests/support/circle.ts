@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import type { TestApi } from './api.js';
+import type { ApiClient } from './client.js';
 
 /** A published meet of invented name, with tokens of those who work at it. */
 export interface StaffedMeet {
@@ -8,7 +8,7 @@ export interface StaffedMeet {
   readonly referee: string;
 }
 
-export async function staffedMeet(api: TestApi, input: object = {}): Promise<StaffedMeet> {
+export async function staffedMeet(api: ApiClient, input: object = {}): Promise<StaffedMeet> {
   const made = await api.data(
     `mutation ($input: MeetCreateInput!) { meetCreate(input: $input) { meet { id } userErrors { code message } } }`,
     {
@@ -42,7 +42,7 @@ export interface StaffedCompetition {
 
 /** Makes a competition from the start list of a sheet: everything but what happened. */
 export async function staffedCompetition(
-  api: TestApi,
+  api: ApiClient,
   meet: StaffedMeet,
   sheet: object = discusSheet(3),
   unit: 'CM' | 'QIN' = 'CM',
@@ -84,7 +84,7 @@ const ENTRY = `
 
 /** Calls one mutation of the journal and gives its payload; the entry gets an id unless it has one. */
 export async function enterInJournal(
-  api: TestApi,
+  api: ApiClient,
   token: string | null,
   mutation: string,
   input: object,
