@@ -17,7 +17,9 @@ export function readCases(): (readonly [string, Case])[] {
   return folders.flatMap((folder) =>
     readdirSync(folder)
       .filter((name) => name.endsWith('.json'))
-      .map((name) => [join(folder, name), JSON.parse(readFileSync(join(folder, name), 'utf8')) as Case] as const),
+      .map(
+        (name) => [join(folder, name), JSON.parse(readFileSync(join(folder, name), 'utf8')) as Case] as const,
+      ),
   );
 }
 
