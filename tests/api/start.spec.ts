@@ -4,6 +4,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { migratedDatabase, onConnection } from '../support/database.js';
 
 /** The program itself, as `npm start` runs it, on an embedded database of its own. */
 class Program {
@@ -119,5 +120,20 @@ describe('npm start', () => {
       1,
       expect.stringContaining('PORT must be a number'),
     ]);
+  }, 60_000);
+
+  it('refuses in production to acknowledge what a power cut could take back', async () => {
+    const database = await migratedDatabase();
+    const name = new URL(database.url).pathname.slice(1);
+    await onConnection(database.url, (client) =>
+      client.query(`ALTER DATABASE ${name} SET synchronous_commit = off`),
+    );
+    const program = start({ NODE_ENV: 'production', DATABASE_URL: database.url });
+    await once(program.process, 'exit');
+    expect([program.process.exitCode, program.errors]).toEqual([
+      1,
+      expect.stringContaining('synchronous_commit is off'),
+    ]);
+    await database.drop();
   }, 60_000);
 });
