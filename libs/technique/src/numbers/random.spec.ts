@@ -27,7 +27,16 @@ describe('chance', () => {
 
   // Textbook moments; the bands are four standard errors of the mean.
   it.each([
-    ['normal', 0, 1, () => chanceOf(2).normal],
+    [
+      'normal',
+      0,
+      1,
+      () =>
+        (
+          (chance) => () =>
+            chance.normal()
+        )(chanceOf(2)),
+    ],
     [
       'gamma of 0.5',
       0.5,

@@ -1,0 +1,83 @@
+/** What a coach saw and what the marks say: the one front door of the library. */
+export {
+  isRefused,
+  REFUSAL_CODES,
+  type Answer,
+  type Counted,
+  type Interval,
+  type Refusal,
+  type RefusalCode,
+} from './answer.js';
+export { chanceOf, seedOf, type Chance } from './numbers/random.js';
+export type { Series, Trial } from './series.js';
+
+export { markDistribution, type MarkDistribution, type MarkSummary } from './marks/mark-distribution.js';
+export { consistency, type Consistency } from './marks/consistency.js';
+export { bestAndMedian, type BestAndMedian } from './marks/best-and-median.js';
+export { foulRate, foulsByReason, type FoulRate, type FoulsByReason } from './marks/foul-rate.js';
+export type { ClusteredProportion } from './marks/proportion.js';
+export { roundEffect, type RoundEffect, type RoundMean, type RoundOptions } from './marks/rounds.js';
+export { lastAttempt, type LastAttempt, type SignFlip } from './marks/last-attempt.js';
+export { openingTrial, type OpeningTrial } from './marks/opening-trial.js';
+export {
+  practiceToCompetition,
+  type PracticeTrial,
+  type Transfer,
+  type TransferPair,
+} from './marks/practice-to-competition.js';
+export { levelOnDay, trends, type LevelOnDay, type Trend } from './marks/trend.js';
+export type { DayMark, TheilSen } from './marks/theil-sen.js';
+export type { LevelState, LocalLevel } from './marks/local-level.js';
+export { smoothLine } from './marks/smooth-line.js';
+export {
+  brierScore,
+  chanceOfBest,
+  expectedBest,
+  foulCost,
+  type ExpectedBest,
+  type ThrowModel,
+} from './marks/best-of-trials.js';
+export { chanceOfStandard, type StandardOutlook, type StandardQuestion } from './marks/standard.js';
+
+export { FIRST_DRAWS, FULL_DRAWS, type WithinSeriesTest } from './within-series/within-series-test.js';
+export { PRESENT_FROM, type AssessedSeries, type AssessedTrial, type Severity } from './faults/assessed.js';
+export { prevalence, type Prevalence } from './faults/prevalence.js';
+export {
+  EFFECT_NEEDS,
+  faultEffect,
+  type EffectOptions,
+  type FaultEffect,
+  type RoundAdjustment,
+} from './faults/fault-effect.js';
+export { effectLines, type EffectLines } from './faults/effect-lines.js';
+export { foulLink, type FoulLink } from './faults/foul-link.js';
+export type { FoulTable, MantelHaenszel } from './faults/mantel-haenszel.js';
+export type { ConditionalTest } from './faults/conditional-test.js';
+export {
+  falseDiscoveryRates,
+  movingTogether,
+  screened,
+  TOGETHER_PHI,
+  WORTH_TESTING_Q,
+  type Screened,
+} from './faults/many-faults.js';
+export { poolEffects, type OwnEffect, type PooledEffect, type Pooling } from './faults/pooling.js';
+export {
+  nextToWorkOn,
+  oneFocus,
+  type Candidate,
+  type HeldBack,
+  type Ranked,
+  type RankingOptions,
+} from './faults/next-to-work-on.js';
+export {
+  furtherThrows,
+  plannedEffect,
+  throwsPerArm,
+  type EffectPlan,
+  type PlannedEffect,
+} from './faults/how-many.js';
+export { observerAgreement, type DoubleNote, type ObserverAgreement } from './faults/agreement.js';
+export type { AgreementTable, Kappa, PresenceAgreement, Weighting } from './faults/kappa.js';
+export { krippendorffAlpha, type Metric } from './faults/krippendorff.js';
+export { acrossDays, type AcrossDays, type SquadSeries } from './faults/across-days.js';
