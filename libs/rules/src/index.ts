@@ -75,6 +75,14 @@ export {
   parseVerticalCell,
 } from './vertical/vertical-cell.js';
 export {
+  verticalNeededFor,
+  verticalNeededForAll,
+  type Clearance,
+  type NeededClearance,
+  type VerticalBarrier,
+  type VerticalNeeded,
+} from './vertical/vertical-needed.js';
+export {
   applyAllVertical,
   applyVertical,
   openVertical,
@@ -151,3 +159,18 @@ export {
   type QualifyingTable,
 } from './qualification/qualifying-table.js';
 export type { MergeProblem } from './qualification/merge-problems.js';
+export {
+  combinedWindOf,
+  combinedWindRule,
+  windEventsOf,
+  type CombinedWind,
+  type CombinedWindRule,
+} from './combined/combined-wind.js';
+export { COMBINED_TIES, type CombinedDecision, type CombinedTies } from './combined/combined-ranking.js';
+export {
+  countCombinedField,
+  type CombinedField,
+  type CountedCombinedRow,
+} from './combined/count-combined.js';
+export { THROWS_PENTATHLON, type CombinedTable } from './combined/combined-tables.js';
+export { runningTotals, type CombinedStage, type CombinedStageRow } from './combined/running-totals.js';

@@ -1,4 +1,4 @@
-import { divide, floor, fraction, multiply, parseDecimal, type Fraction } from '../quantities/fraction.js';
+import { floor, fraction, multiply, parseDecimal, type Fraction } from '../quantities/fraction.js';
 import { formulaUnit, type CombinedEventCode, type Formula } from './scoring-table.js';
 
 /** Points of a performance in whole hundredths (of a second, of a metre): a whole number, 0 or more. */
@@ -43,8 +43,9 @@ const SCALE = 100n;
 /** Whether n ≤ a·(x/100)^c, with everything raised to the q-th power and freed from denominators. */
 function reachedTest(a: Fraction, c: Fraction): (points: bigint, x: bigint) => boolean {
   const [p, q] = [c.numerator, c.denominator];
-  const ratio = divide(fraction(a.numerator ** q, a.denominator ** q), fraction(SCALE ** p));
-  return (points, x) => points ** q * ratio.denominator <= ratio.numerator * x ** p;
+  // Not a fraction: to reduce numbers of this size takes longer than to compare with them.
+  const [factor, divisor] = [a.numerator ** q, a.denominator ** q * SCALE ** p];
+  return (points, x) => points ** q * divisor <= factor * x ** p;
 }
 
 function floatGuess(a: Fraction, c: Fraction): (x: bigint) => number {
