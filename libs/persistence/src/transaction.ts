@@ -31,11 +31,13 @@ export async function inSnapshot<T>(database: DataSource, work: (at: Reads) => P
   const runner = database.createQueryRunner();
   try {
     await runner.query('START TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY');
-    try {
-      return await work(runner.manager as unknown as Reads);
-    } finally {
-      await runner.query('COMMIT');
-    }
+    const result = await work(runner.manager as unknown as Reads);
+    await runner.query('COMMIT');
+    return result;
+  } catch (error) {
+    // What went wrong is worth more than that it could not be undone: nothing was written.
+    await runner.query('ROLLBACK').catch(() => undefined);
+    throw error;
   } finally {
     await runner.release();
   }

@@ -149,14 +149,30 @@ class Server {
 
   private async shutDown(): Promise<void> {
     const { dataDir, account } = this.place;
+    const running = await readPostmasterFile(dataDir);
     const parameters = ['stop', '-D', dataDir, '-m', 'fast', '-w', '-t', '60'];
     const { code, output } = await run(this.binaries.pgCtl, parameters, account);
     // A server that is gone already leaves no file behind.
-    if (code === 0 || (await readPostmasterFile(dataDir)) === null) return;
-    throw new EmbeddedError(
-      'NOT_STOPPED',
-      `The embedded database in ${dataDir} did not stop: ${output}`,
-      `See ${this.place.logFile}.`,
-    );
+    if (code !== 0 && (await readPostmasterFile(dataDir)) !== null) {
+      throw new EmbeddedError(
+        'NOT_STOPPED',
+        `The embedded database in ${dataDir} did not stop: ${output}`,
+        `See ${this.place.logFile}.`,
+      );
+    }
+    if (running !== null) await untilEnded(running.pid);
+  }
+}
+
+/** The server removes its file a moment before it ends. */
+async function untilEnded(pid: number): Promise<void> {
+  for (let waits = 0; waits < 500 && isRunning(pid); waits += 1) await delay(10);
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
   }
 }
