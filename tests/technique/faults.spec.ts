@@ -160,7 +160,10 @@ describe('a refusal of an effect', () => {
 
   it('within thirds of the rounds, notes move within pairs only: 2⁸ arrangements here', () => {
     // By hand: of the nine pairs of rounds eight have one throw with and one without.
-    expect(faultEffect(three, options({ round: 'thirds' }))).toMatchObject({ arrangements: 256, exact: true });
+    expect(faultEffect(three, options({ round: 'thirds' }))).toMatchObject({
+      arrangements: 256,
+      exact: true,
+    });
   });
 });
 

@@ -14,6 +14,7 @@ import { fixedEffect, FULL_DRAWS, withinSeriesTest } from '../within-series/with
 import {
   assessedTrials,
   isPresent,
+  notLookedFor,
   PRESENT_FROM,
   type Assessed,
   type AssessedSeries,
@@ -151,7 +152,7 @@ function refusalBefore(all: readonly AssessedSeries[], { stages, agreement }: Ef
     return refused('STAGE_NOT_REACHED', 'stages', stages.athlete, stages.relevantFrom);
   }
   const looked = all.filter((series) => assessedTrials(series).length > 0);
-  if (looked.length === 0) return refused('NOT_ASSESSED', 'throws', 0, 1, 1);
+  if (looked.length === 0) return notLookedFor(all);
   const thrown = looked.reduce((total, series) => total + meantTrials(series).length, 0);
   const assessed = looked.reduce((total, series) => total + assessedTrials(series).length, 0);
   const needed = Math.ceil(EFFECT_NEEDS.coverage * thrown - 1e-9);

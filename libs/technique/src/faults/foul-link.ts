@@ -1,6 +1,13 @@
 import { refused, throwsMissing, type Answer } from '../answer.js';
 import { isMarked } from '../series.js';
-import { assessedTrials, isPresent, PRESENT_FROM, type AssessedSeries, type Severity } from './assessed.js';
+import {
+  assessedTrials,
+  isPresent,
+  notLookedFor,
+  PRESENT_FROM,
+  type AssessedSeries,
+  type Severity,
+} from './assessed.js';
 import { mantelHaenszel, type FoulTable, type MantelHaenszel } from './mantel-haenszel.js';
 
 /** How fouls go with a fault, over series of one athlete or over athletes. */
@@ -25,7 +32,7 @@ export function foulLink(
     tables.reduce((sum, table) => sum + of(table), 0);
   const throwsWith = total((table) => table.withFoul + table.withValid);
   const throwsWithout = total((table) => table.withoutFoul + table.withoutValid);
-  if (throwsWith + throwsWithout === 0) return refused('NOT_ASSESSED', 'throws', 0, 1, 1);
+  if (throwsWith + throwsWithout === 0) return notLookedFor(all);
   const fewer = Math.min(throwsWith, throwsWithout);
   if (fewer < LEAST_PER_STATE) return throwsMissing('LT_PER_STATE', fewer, LEAST_PER_STATE);
   const found = mantelHaenszel(tables, level);

@@ -1,6 +1,13 @@
-import { refused, type Answer } from '../answer.js';
+import { type Answer } from '../answer.js';
 import { clusteredProportion, type ClusteredProportion } from '../marks/proportion.js';
-import { assessedTrials, isPresent, PRESENT_FROM, type AssessedSeries, type Severity } from './assessed.js';
+import {
+  assessedTrials,
+  isPresent,
+  notLookedFor,
+  PRESENT_FROM,
+  type AssessedSeries,
+  type Severity,
+} from './assessed.js';
 
 export interface Prevalence extends ClusteredProportion {
   readonly share: number;
@@ -16,7 +23,7 @@ export function prevalence(
 ): Answer<Prevalence> {
   const noted = all.map((series) => assessedTrials(series).map((trial) => isPresent(trial, presentFrom)));
   const found = clusteredProportion(noted, level);
-  if (found.n === 0) return refused('NOT_ASSESSED', 'throws', 0, 1, 1);
+  if (found.n === 0) return notLookedFor(all);
   const thrown = all.reduce(
     (total, { trials }) => total + trials.filter((t) => !t.voidedOnPurpose).length,
     0,

@@ -19,7 +19,7 @@ export function chanceOf(seed: number): Chance {
   const generator = xoroshiro128plus(seed);
   for (let step = 0; step < WARM_UP; step++) generator.next();
   // The share of a count in 2³² that makes some numbers likelier is below one in a million for any count here.
-  const below = (count: number): number => Math.floor(((generator.next() >>> 0) / TWO_TO_32) * count);
+  const below = (count: number): number => (((generator.next() >>> 0) / TWO_TO_32) * count) >>> 0;
   const uniform = (): number => ((generator.next() >>> 0) + 0.5) / TWO_TO_32;
   const normal = (): number => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
   return { below, uniform, normal };

@@ -66,24 +66,36 @@ function addLookedUp(sums: ArrangementSums, table: ArrangementSums, chance: Chan
   }
 }
 
+/**
+ * The columns are centred, so the commonest value may be taken off x: only the other values then need places, drawn
+ * one after the other from those still free (Fisher and Yates).
+ */
 function addShuffled(sums: ArrangementSums, { x, dx, dy, dz }: CentredBlock, chance: Chance): void {
-  const order = Float64Array.from(x);
-  const last = order.length - 1;
+  const usual = commonest(x);
+  const others = x.filter((value) => value !== usual).map((value) => value - usual);
+  const places = Int32Array.from(x, (_, at) => at);
+  const size = places.length;
   for (let draw = 0; draw < sums.withY.length; draw++) {
     let [withY, withX, withZ] = [0, 0, 0];
-    for (let at = last; at >= 0; at--) {
-      const other = chance.below(at + 1);
-      const value = order[other] as number;
-      order[other] = order[at] as number;
-      order[at] = value;
-      withY += value * (dy[at] as number);
-      withX += value * (dx[at] as number);
-      if (dz) withZ += value * (dz[at] as number);
+    for (let next = 0; next < others.length; next++) {
+      const chosen = next + chance.below(size - next);
+      const place = places[chosen] as number;
+      places[chosen] = places[next] as number;
+      places[next] = place;
+      const value = others[next] as number;
+      withY += value * (dy[place] as number);
+      withX += value * (dx[place] as number);
+      if (dz) withZ += value * (dz[place] as number);
     }
     (sums.withY[draw] as number) += withY;
     (sums.withX[draw] as number) += withX;
     if (sums.withZ) (sums.withZ[draw] as number) += withZ;
   }
+}
+
+function commonest(x: readonly number[]): number {
+  const count = (value: number): number => x.filter((other) => other === value).length;
+  return x.reduce((best, value) => (count(value) > count(best) ? value : best));
 }
 
 /** Every different arrangement of one block, equally likely. */
