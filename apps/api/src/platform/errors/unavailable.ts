@@ -5,6 +5,8 @@ const UNAVAILABLE = [
   /^08/, // connection exceptions
   /^53300$/, // too many connections
   /^57P0[1-5]$/, // shutting down, starting up, crashed
+  /^57014$/, // took longer than the statement timeout, also waiting for a lock
+  /^25P0[34]$/, // stood idle in a transaction for too long
   /^E(CONN(REFUSED|RESET|ABORTED)|PIPE|TIMEDOUT|NOTFOUND|HOSTUNREACH|NETUNREACH)$/,
 ];
 
