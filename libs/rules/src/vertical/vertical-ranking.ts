@@ -23,6 +23,8 @@ export interface VerticalPlacing {
 /** Of somebody who cleared a height. */
 export type RankedStanding = VerticalStanding & { readonly best: number };
 
+type Countable = Pick<RankedStanding, 'best' | 'failuresAtBest' | 'failuresToBest'>;
+
 interface Ranked {
   readonly competitor: VerticalCompetitor;
   readonly standing: RankedStanding;
@@ -68,7 +70,8 @@ function rankedOf(competitor: VerticalCompetitor): Ranked[] {
   return best === null ? [] : [{ competitor, standing: { ...standing, best } }];
 }
 
-function compareStandings(a: RankedStanding, b: RankedStanding): number {
+/** What the heights decide between two; negative when `a` is the better. */
+export function compareStandings(a: Countable, b: Countable): number {
   return b.best - a.best || a.failuresAtBest - b.failuresAtBest || a.failuresToBest - b.failuresToBest;
 }
 
