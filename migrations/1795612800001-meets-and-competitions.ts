@@ -1,6 +1,9 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
 
-/** A meet, what is ranked at it, and who competes. A plan holds only what differs from the rule set's own. */
+/**
+ * A meet, what is ranked at it, and who competes. A plan holds only what differs from the rule set's own; a high jump
+ * or pole vault has its announced heights and terms instead.
+ */
 export class MeetsAndCompetitions1795612800001 implements MigrationInterface {
   name = 'MeetsAndCompetitions1795612800001';
 
@@ -59,6 +62,7 @@ const COMPETITION = `
     stage stage NOT NULL DEFAULT 'final',
     qualifying qualifying,
     plan plan_overrides NOT NULL DEFAULT '{}',
+    vertical vertical_terms,
     unit mark_unit NOT NULL,
     category_sex sex,
     category_age label,
@@ -71,6 +75,8 @@ const COMPETITION = `
     CONSTRAINT competition_pkey PRIMARY KEY (organisation_id, id),
     CONSTRAINT competition_meet_fkey FOREIGN KEY (organisation_id, meet_id) REFERENCES meet (organisation_id, id),
     CONSTRAINT competition_qualifying_iff_qualification CHECK ((stage = 'qualification') = (qualifying IS NOT NULL)),
+    CONSTRAINT competition_vertical_iff_bar CHECK ((event IN ('high-jump', 'pole-vault')) = (vertical IS NOT NULL)),
+    CONSTRAINT competition_plan_without_bar CHECK (vertical IS NULL OR plan = '{}'),
     CONSTRAINT competition_counters CHECK (last_sequence >= 0 AND version >= last_sequence)
   )`;
 

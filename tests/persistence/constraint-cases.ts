@@ -99,6 +99,10 @@ export function of(table: string, ...cases: Short[]): ConstraintCase[] {
 
 const STRANGER = { organisation_id: randomUUID() };
 const QUALIFYING = { standard: 5800, fill: 12 };
+const TERMS = { heights: [160, 165, 170], combined: false, passGivesUp: 'height', tieForFirst: 'jump-off' };
+
+/** A high jump whose terms are right but for the changes; `undefined` leaves a key out. */
+const highJump = (changes: Columns): Columns => ({ event: 'high-jump', vertical: { ...TERMS, ...changes } });
 
 export const SETTING_UP_CASES: readonly ConstraintCase[] = [
   ...of(
@@ -176,6 +180,22 @@ export const SETTING_UP_CASES: readonly ConstraintCase[] = [
     ['plan_overrides_cut_ties', 'another way with ties', { plan: { cutTies: 'lot' } }],
     ['plan_overrides_reorder_after', 'one round and not a list', { plan: { reorderAfter: 3 } }],
     ['plan_overrides_reorder', 'another order', { plan: { reorder: 'random' } }],
+    ['competition_vertical_iff_bar', 'heights in a shot put', { vertical: TERMS }],
+    ['competition_vertical_iff_bar', 'a pole vault without heights', { event: 'pole-vault' }],
+    ['competition_plan_without_bar', 'a high jump in rounds', { ...highJump({}), plan: { rounds: 4 } }],
+    ['vertical_terms_combined_known', 'terms that are a list', { event: 'high-jump', vertical: [160, 165] }],
+    ['vertical_terms_keys', 'a key that no terms have', highJump({ step: 3 })],
+    ['vertical_terms_heights_range', 'terms without heights', highJump({ heights: undefined })],
+    ['vertical_terms_heights_range', 'no height at all', highJump({ heights: [] })],
+    ['vertical_terms_heights_range', 'one height and not a list', highJump({ heights: 160 })],
+    ['vertical_terms_heights_range', 'a bar on the ground', highJump({ heights: [0, 160] })],
+    ['vertical_terms_heights_range', 'heights in metres', highJump({ heights: [1.6, 1.65] })],
+    ['vertical_terms_heights_range', 'heights as text', highJump({ heights: ['160', '165'] })],
+    ['vertical_terms_heights_rising', 'the same height twice', highJump({ heights: [160, 165, 165] })],
+    ['vertical_terms_heights_rising', 'a bar that falls', highJump({ heights: [160, 170, 165, 175] })],
+    ['vertical_terms_combined_known', 'nothing said of combined events', highJump({ combined: null })],
+    ['vertical_terms_pass_known', 'another kind of pass', highJump({ passGivesUp: 'turn' })],
+    ['vertical_terms_tie_known', 'a tie drawn by lot', highJump({ tieForFirst: 'lot' })],
     ['mark_unit_known', 'feet', { unit: 'ft' }],
     ['sex_known', 'another letter', { category_sex: 'F' }],
     ['label_length', 'an empty age class', { category_age: '' }],

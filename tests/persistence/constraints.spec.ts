@@ -4,7 +4,7 @@ import { openDatabase } from '#persistence';
 import { migratedDatabase, type TestDatabase } from '../support/database.js';
 import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js';
 import { makeScene, type Scene } from './fixture.js';
-import { JOURNAL_CASES } from './journal-cases.js';
+import { JOURNAL_CASES, SOUND_JUMPS } from './journal-cases.js';
 
 const CASES = [...SETTING_UP_CASES, ...JOURNAL_CASES];
 
@@ -62,6 +62,19 @@ describe('constraints', () => {
     'official_result',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, soundRows(scene)[table]!);
+  });
+
+  it.each(SOUND_JUMPS.map((columns) => [columns['kind'], columns] as const))(
+    'let a sound %s in',
+    async (_kind, columns) => {
+      await insert('journal_entry', { ...soundRows(scene)['journal_entry'], ...columns });
+    },
+  );
+
+  it('let a high jump in with its heights, in centimetres or quarter inches', async () => {
+    const terms = { combined: true, passGivesUp: 'trial', tieForFirst: 'shared' };
+    const event = { event: 'pole-vault', vertical: { ...terms, heights: [288, 312, 99_999] }, unit: 'qin' };
+    await insert('competition', { ...soundRows(scene)['competition'], ...event });
   });
 
   it.each(CASES)('$constraint: $what', async ({ table, constraint, change, after, triggersOff }) => {

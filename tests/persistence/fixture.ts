@@ -96,6 +96,7 @@ export function competitionOf(scene: Scene, changes: Partial<NewCompetition> = {
     stage: 'final',
     qualifying: null,
     plan: { rounds: 4, cuts: [] },
+    vertical: null,
     unit: 'cm',
     categorySex: 'W',
     categoryAge: null,
@@ -158,7 +159,39 @@ export function attemptOf(scene: Scene, changes: Partial<NewEntry> = {}): NewEnt
   };
 }
 
-/** A competition with a journal of two entries and a signed result, on a database with all migrations. */
+/** A high jump in the same meet, under an id of its own, without competitors. */
+export function highJumpOf(scene: Scene, changes: Partial<NewCompetition> = {}): NewCompetition {
+  return competitionOf(scene, {
+    id: randomUUID(),
+    title: 'High jump women',
+    event: 'high-jump',
+    plan: {},
+    vertical: {
+      heights: [160, 165, 170, 173],
+      combined: false,
+      passGivesUp: 'height',
+      tieForFirst: 'jump-off',
+    },
+    implementGrams: null,
+    ...changes,
+  });
+}
+
+export function jumpOf(scene: Scene, competitionId: string): NewEntry {
+  const body = {
+    kind: 'jump',
+    competitor: scene.competitorIds[0],
+    height: 160,
+    trial: 1,
+    outcome: 'failed',
+    foul: 'BAR',
+    incident: null,
+    protested: true,
+  } as const;
+  return attemptOf(scene, { competitionId, kind: 'jump', body });
+}
+
+/** Two competitions, each with a journal of two entries, one of them signed, on a database with all migrations. */
 export async function populate(url: string): Promise<void> {
   const database = await openDatabase({ url });
   const scene = await makeScene(database);
@@ -169,6 +202,10 @@ export async function populate(url: string): Promise<void> {
     await journal.append(tx, attemptOf(scene));
     const signed = { sequence: 2, sheet: {}, result: {}, signedBy: 'referee' };
     await officialResults.archive(tx, { organisationId, competitionId, ...signed });
+    const highJump = highJumpOf(scene);
+    await competitions.insert(tx, highJump);
+    await journal.append(tx, jumpOf(scene, highJump.id));
+    await journal.append(tx, jumpOf(scene, highJump.id));
   });
   await database.destroy();
 }

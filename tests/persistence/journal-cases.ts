@@ -12,6 +12,14 @@ const ATTEMPT = { competitor: 'c1', round: 1, outcome: 'valid', mark: 4812 };
 const FOUL = { outcome: 'foul', mark: null };
 const CORRECTION = { attempt: ID, reason: 'misread', outcome: 'valid', mark: 4812 };
 
+const FAILED = { outcome: 'failed', foul: 'BAR', incident: null, protested: false };
+const JUMP = { competitor: 'c1', height: 160, trial: 1, ...FAILED };
+const BAR = { height: 165, leavesOut: [162] };
+const UPRIGHTS = { competitor: 'c1', behindZeroCm: 60 };
+
+const jump = (changes: Columns): Columns => entry('jump', JUMP, changes);
+const jumpOff = (changes: Columns): Columns => entry('jump-off', JUMP, changes);
+
 const attempt = (changes: Columns): Columns => entry('attempt', ATTEMPT, changes);
 const correction = (changes: Columns): Columns => entry('correction', CORRECTION, changes);
 
@@ -26,6 +34,10 @@ const SOUND_BODIES: Readonly<Record<string, Columns>> = {
   admission: { competitor: 'c1', after: 3, admittedBy: 'R', reason: 'hindered' },
   order: { round: 2, competitors: ['c2', 'c1'], reason: 'clash with the long jump' },
   reopening: { reason: 'protest in time' },
+  'jump-correction': { attempt: ID, reason: 'wrong flag', ...FAILED },
+  'jump-move': { moves: [{ attempt: ID, competitor: 'c2', height: 160, trial: 1 }], reason: 'wrong line' },
+  'jump-order': { height: 160, trial: 2, competitors: ['c2', 'c1'], reason: 'clash with the long jump' },
+  'jump-off-declined': { reason: 'both are content' },
 };
 
 const sound = (kind: string, changes: Columns): Columns => entry(kind, SOUND_BODIES[kind]!, changes);
@@ -38,6 +50,18 @@ const WITHOUT_REASON = Object.keys(SOUND_BODIES).flatMap((kind) =>
     ['journal_body_reason_given', `${kind} with a blank reason`, sound(kind, { reason: '  ' })],
   ),
 );
+
+/** Entries of a high jump or pole vault that every constraint allows. */
+export const SOUND_JUMPS: readonly Columns[] = [
+  jump({}),
+  jump({ outcome: 'cleared', foul: null, incident: 'WIND_AFTER_CLEARING' }),
+  jump({ outcome: 'passed', foul: null, trial: 3 }),
+  jumpOff({ foul: null, protested: true, trial: 12 }),
+  entry('bar', BAR, {}),
+  entry('bar', BAR, { leavesOut: [] }),
+  entry('uprights', UPRIGHTS, {}),
+  ...['jump-correction', 'jump-move', 'jump-order', 'jump-off-declined'].map((kind) => sound(kind, {})),
+];
 
 export const JOURNAL_CASES: readonly ConstraintCase[] = [
   ...WITHOUT_REASON,
@@ -114,6 +138,63 @@ export const JOURNAL_CASES: readonly ConstraintCase[] = [
     ['journal_body_admission_after', 'admitted after no round', sound('admission', { after: 0 })],
     ['journal_body_moves_listed', 'a move of nothing', sound('move', { moves: [] })],
     ['journal_body_order_listed', 'an order of nobody', sound('order', { competitors: undefined })],
+    ['journal_body_competitor_named', 'a jump of nobody', jump({ competitor: undefined })],
+    ['journal_body_competitor_named', 'uprights for nobody', entry('uprights', UPRIGHTS, { competitor: '' })],
+    ['journal_body_attempt_named', 'a correction of no jump', sound('jump-correction', { attempt: '' })],
+    ['journal_body_moves_listed', 'a move of no jump', sound('jump-move', { moves: undefined })],
+    [
+      'journal_body_order_listed',
+      'an order at the bar of nobody',
+      sound('jump-order', { competitors: 'c1' }),
+    ],
+    ['journal_body_height_range', 'a jump over nothing', jump({ height: 0 })],
+    ['journal_body_height_range', 'a height in metres', jumpOff({ height: 1.6 })],
+    ['journal_body_height_range', 'a bar at no height', entry('bar', BAR, { height: undefined })],
+    ['journal_body_height_range', 'an order at a height in words', sound('jump-order', { height: '160' })],
+    ['journal_body_trial_range', 'the trial before the first', jump({ trial: 0 })],
+    ['journal_body_trial_range', 'a trial and a half', jumpOff({ trial: 1.5 })],
+    ['journal_body_trial_range', 'an order for no trial', sound('jump-order', { trial: null })],
+    ['journal_body_jump_outcome_known', 'the outcome of a throw', jump({ outcome: 'foul', foul: null })],
+    [
+      'journal_body_jump_outcome_known',
+      'no outcome',
+      sound('jump-correction', { outcome: undefined, foul: null }),
+    ],
+    ['journal_body_foul_of_failure', 'a foul reason for a clearance', jump({ outcome: 'cleared' })],
+    ['journal_body_foul_of_failure', 'a foul reason that is no code', jumpOff({ foul: 'knocked it off' })],
+    [
+      'journal_body_incident_of_jump',
+      'an incident of a pass',
+      jump({ outcome: 'passed', foul: null, incident: 'NO_ADVANTAGE' }),
+    ],
+    ['journal_body_incident_of_jump', 'an incident that is no code', jump({ incident: 'a gust' })],
+    [
+      'journal_body_protest_of_failure',
+      'a protest against a clearance',
+      jump({ outcome: 'cleared', foul: null, protested: true }),
+    ],
+    ['journal_body_protest_of_failure', 'nothing said of a protest', jumpOff({ protested: undefined })],
+    [
+      'journal_body_left_out_listed',
+      'heights left out that are no list',
+      entry('bar', BAR, { leavesOut: null }),
+    ],
+    ['journal_body_left_out_listed', 'a height left out in metres', entry('bar', BAR, { leavesOut: [1.62] })],
+    [
+      'journal_body_uprights_range',
+      'uprights before the zero line',
+      entry('uprights', UPRIGHTS, { behindZeroCm: -1 }),
+    ],
+    [
+      'journal_body_uprights_range',
+      'uprights out of reach',
+      entry('uprights', UPRIGHTS, { behindZeroCm: 201 }),
+    ],
+    [
+      'journal_body_uprights_range',
+      'uprights nowhere',
+      entry('uprights', UPRIGHTS, { behindZeroCm: undefined }),
+    ],
     [
       'journal_body_incomplete_explained',
       'incomplete for a blank reason',

@@ -24,6 +24,7 @@ import {
   attemptOf,
   competitionOf,
   competitorOf,
+  highJumpOf,
   makeScene,
   meetOf,
   type Scene,
@@ -82,6 +83,17 @@ describe('what is stored comes back as it was', () => {
     expect(
       await reading(database, (at) => competitions.find(at, scene.organisationId, row.id)),
     ).toMatchObject(row);
+  });
+
+  it('for a high jump with its heights and terms, found and locked', async () => {
+    const row = highJumpOf(scene);
+    await inTransaction(database, (tx) => competitions.insert(tx, row));
+    const whole = { ...row, status: 'draft', version: 0, lastSequence: 0 };
+    const found = await reading(database, (at) => competitions.find(at, scene.organisationId, row.id));
+    expect({ ...found }).toEqual(whole);
+    expect(
+      await inTransaction(database, (tx) => competitions.lock(tx, scene.organisationId, row.id)),
+    ).toEqual(whole);
   });
 
   it('for a start list, in its order', async () => {

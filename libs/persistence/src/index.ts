@@ -19,6 +19,8 @@ export type {
   CompetitionRow,
   CompetitionStatus,
   CompetitorRow,
+  JournalBody,
+  JournalKind,
   JournalRow,
   MeetRow,
   NameDisplay,
@@ -29,6 +31,7 @@ export type {
   Sex,
   StoredVerdict,
   Unit,
+  VerticalTerms,
   WrittenResult,
 } from './rows.js';
 

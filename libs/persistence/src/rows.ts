@@ -1,16 +1,18 @@
 import type {
+  AnyEntryKind,
   Authority,
   CompetitionSetup,
   EntryBody,
-  EntryKind,
   EventCode,
   PlanOverrides,
   RuleSetCode,
   Stage,
   Verdict,
+  VerticalBody,
+  VerticalSetup,
 } from '#rules';
 
-export type { Authority, EntryBody, EntryKind, EventCode, PlanOverrides, RuleSetCode, Stage };
+export type { Authority, EventCode, PlanOverrides, RuleSetCode, Stage };
 
 /*
  * What the tables hold, as plain values. Dates are `YYYY-MM-DD`; instants (`…At`) are RFC 3339 in UTC with
@@ -22,6 +24,10 @@ export type Sex = 'W' | 'M' | 'X';
 /** How much of a name the public sees. */
 export type NameDisplay = 'full' | 'initials' | 'bib';
 export type CompetitionStatus = 'draft' | 'open' | 'official';
+
+/** What an entry says, in the journal of whatever event. */
+export type JournalBody = EntryBody | VerticalBody;
+export type JournalKind = AnyEntryKind;
 
 /** A refused entry is answered and not stored. */
 export type StoredVerdict = Exclude<Verdict, { readonly standing: 'refused' }>;
@@ -70,6 +76,9 @@ export interface Qualifying {
   readonly fill: number;
 }
 
+/** The announced heights of a high jump or pole vault, in units of the competition, and the terms it is held on. */
+export type VerticalTerms = Pick<VerticalSetup, 'heights' | 'combined' | 'passGivesUp' | 'tieForFirst'>;
+
 export interface Scoring {
   /** Points per place as decimal strings or numbers, as the sheet gave them. */
   readonly places: readonly (number | string)[];
@@ -88,7 +97,10 @@ export interface CompetitionRow {
   readonly indoor: boolean;
   readonly stage: Stage;
   readonly qualifying: Qualifying | null;
+  /** Empty for a high jump or pole vault. */
   readonly plan: PlanOverrides;
+  /** Exactly for a high jump or pole vault. */
+  readonly vertical: VerticalTerms | null;
   readonly unit: Unit;
   readonly categorySex: Sex | null;
   readonly categoryAge: string | null;
@@ -134,9 +146,9 @@ export interface JournalRow {
   /** From 1, without gaps. */
   readonly sequence: number;
   readonly entryId: string;
-  readonly kind: EntryKind;
+  readonly kind: JournalKind;
   /** `body.kind` equals `kind`. */
-  readonly body: EntryBody;
+  readonly body: JournalBody;
   readonly standing: StoredVerdict['standing'];
   readonly verdict: StoredVerdict;
   readonly authority: Authority;

@@ -17,6 +17,7 @@ export function competitionOf(
     stage: card.stage,
     qualifying: card.qualifying,
     plan,
+    vertical: null,
     unit: card.unit,
     categorySex: category.sex ?? null,
     categoryAge: category.age ?? null,

@@ -147,6 +147,7 @@ function newCompetition(
     stage: input.stage,
     qualifying: qualifying && standard ? { standard: standard.value, fill: qualifying.fill } : null,
     plan: overridesOf(input.plan),
+    vertical: null,
     unit: input.unit,
     categorySex: input.categorySex ?? null,
     categoryAge: input.categoryAge ?? null,

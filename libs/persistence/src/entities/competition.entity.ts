@@ -9,6 +9,7 @@ import type {
   Sex,
   Stage,
   Unit,
+  VerticalTerms,
 } from '../rows.js';
 import { OPTIONAL_INSTANT } from './instant.js';
 
@@ -17,6 +18,8 @@ import { OPTIONAL_INSTANT } from './instant.js';
 @Index('competition_by_meet', ['organisationId', 'meetId'])
 @ForeignKey('meet', ['organisationId', 'meetId'], ['organisationId', 'id'], { name: 'competition_meet_fkey' })
 @Check('competition_qualifying_iff_qualification', `(stage = 'qualification') = (qualifying IS NOT NULL)`)
+@Check('competition_vertical_iff_bar', `(event IN ('high-jump', 'pole-vault')) = (vertical IS NOT NULL)`)
+@Check('competition_plan_without_bar', `vertical IS NULL OR plan = '{}'`)
 @Check('competition_counters', `last_sequence >= 0 AND version >= last_sequence`)
 export class Competition {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'competition_pkey' })
@@ -51,6 +54,9 @@ export class Competition {
 
   @Column('jsonb', { default: {} })
   plan: PlanOverrides;
+
+  @Column('jsonb', { nullable: true })
+  vertical: VerticalTerms | null;
 
   @Column('text')
   unit: Unit;

@@ -1,5 +1,5 @@
 import { Check, Column, Entity, ForeignKey, PrimaryColumn, Unique } from 'typeorm';
-import type { Authority, EntryBody, EntryKind, StoredVerdict } from '../rows.js';
+import type { Authority, JournalBody, JournalKind, StoredVerdict } from '../rows.js';
 import { OPTIONAL_INSTANT, SET_BY_CLOCK } from './instant.js';
 
 /** What somebody did or decided, for good: rows are added and never changed. */
@@ -25,10 +25,10 @@ export class JournalEntry {
   entryId: string;
 
   @Column('text')
-  kind: EntryKind;
+  kind: JournalKind;
 
   @Column('jsonb')
-  body: EntryBody;
+  body: JournalBody;
 
   @Column('text')
   standing: StoredVerdict['standing'];

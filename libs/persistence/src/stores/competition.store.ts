@@ -71,6 +71,7 @@ const LOCK: Statement = {
     'stage',
     'qualifying',
     'plan',
+    'vertical',
     'unit',
     'categorySex',
     'categoryAge',
