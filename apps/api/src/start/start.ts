@@ -17,6 +17,8 @@ import { openStore, type Store } from './store.js';
 export async function start(config: Config, log: Log): Promise<Running> {
   // The server's modules load while the database starts: the two take about as long.
   const loading = import('../application.js');
+  // Looked at below; until then a failure must not end the process without a word.
+  loading.catch(() => undefined);
   const store = await openStore(config, log);
   try {
     const { createApplication } = await loading;
