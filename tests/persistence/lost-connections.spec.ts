@@ -65,7 +65,7 @@ describe('a connection that is lost', () => {
       await delay(50);
       await competitions.bumpVersion(tx, scene.organisationId, scene.competitionId);
     });
-    await expect(cut).rejects.toThrow();
+    await expect(cut).rejects.toMatchObject({ name: 'ConnectionLost', code: '08006' });
     await expectToWork();
     expect(
       await reading(database, (at) => competitions.versionOf(at, scene.organisationId, scene.competitionId)),
