@@ -50,6 +50,10 @@ describe('a pass', () => {
     bar.jump('a', '1.20', 3, 'X');
     expect(cells(bar)).toEqual(['XX-']);
     expect(bar.state.competitors[0]).toMatchObject({ condition: 'in', next: { height: 125, trial: 1 } });
+    // The third failure in a row is the end, whatever was passed before it.
+    bar.jump('a', '1.25', 1, '-');
+    bar.jump('a', '1.25', 2, 'X');
+    expect(cells(bar)).toEqual(['XX-', 'X']);
   });
 });
 

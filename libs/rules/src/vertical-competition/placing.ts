@@ -4,7 +4,7 @@ import type { HeightTrials, VerticalCard, VerticalCompetitor } from '../vertical
 import { barSetOf, heightsOf } from './heights.js';
 import { arrangeJumpOff } from './jump-off-rounds.js';
 import { groupedBy, turnOf, type Gathered, type JumpDraft } from './jumps.js';
-import { isJump, rowOf, type Course, type Row } from './rows.js';
+import { isJump, rowOf, TRIALS_AT_A_HEIGHT, type Course, type Row } from './rows.js';
 import type { VerticalSetup } from './setup.js';
 
 /** The jumps of a competition arranged by competitor and height, and those that fit nowhere (yet). */
@@ -75,7 +75,10 @@ function barOf(heights: readonly number[], barSet: number | null, rows: readonly
       .filter(isJump)
       .map(({ height }) => height),
   );
-  const due = rows.flatMap(({ next }) => (next ? [next.height] : []));
+  // Who is in and has no trial due has done with every height.
+  const due = rows.flatMap(({ condition, next }) =>
+    condition === 'in' ? [next?.height ?? heights.at(-1)!] : [],
+  );
   const lowestDue = due.length > 0 ? Math.min(...due) : 0;
   return Math.max(heights[0]!, barSet ?? 0, lowestDue, ...jumped);
 }
@@ -107,19 +110,23 @@ function cardOf(
   };
 }
 
-function seriesOf({ trials }: Row): (HeightTrials | null)[] {
+function seriesOf({ trials, condition }: Row): (HeightTrials | null)[] {
   const last = trials.findLastIndex((taken) => taken.length > 0);
-  return trials.slice(0, last + 1).map((taken) => (taken.length === 0 ? null : cellOf(taken)));
+  return trials.slice(0, last + 1).map((taken, index) => {
+    const isOut = index === last && condition === 'three failures';
+    return taken.length === 0 ? null : cellOf(taken, isOut);
+  });
 }
 
 /**
  * The trials at one height as a card shows them. Where a pass gives up one trial only and another one followed, the
  * pass is not shown, but for a height that was left without clearing it: `X-X` is `XX-`.
  */
-function cellOf(taken: readonly JumpDraft[]): HeightTrials {
+function cellOf(taken: readonly JumpDraft[], isOut: boolean): HeightTrials {
   const outcomes = taken.map(({ judgement }) => judgement.outcome);
   const shown = outcomes.filter((outcome) => outcome !== 'passed');
-  const passed = shown.length < outcomes.length;
-  const ended = outcomes.at(-1) === 'passed' || (outcomes.length > 2 && shown.at(-1) === 'failed');
-  return passed && ended ? [...shown, 'passed'] : shown;
+  const hasPassed = shown.length < outcomes.length;
+  const isLeft =
+    outcomes.at(-1) === 'passed' || (taken.at(-1)!.trial === TRIALS_AT_A_HEIGHT && shown.at(-1) === 'failed');
+  return hasPassed && isLeft && !isOut ? [...shown, 'passed'] : shown;
 }
