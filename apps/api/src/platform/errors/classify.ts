@@ -18,7 +18,7 @@ export function publicError(error: unknown): GraphQLError {
   if (isDatabaseUnavailable(origin)) {
     return located(
       error,
-      new ApiError('UNAVAILABLE', 'The database cannot be reached; try again shortly.', { cause: origin }),
+      new ApiError('UNAVAILABLE', 'The database does not answer now; try again shortly.', { cause: origin }),
     );
   }
   return located(

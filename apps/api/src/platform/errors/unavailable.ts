@@ -1,10 +1,12 @@
 import { sqlStateOf } from '#persistence';
 
-/** SQLSTATE classes and codes (PostgreSQL, appendix A) and system errors that mean: nobody there to answer. */
+/** SQLSTATE classes and codes (PostgreSQL, appendix A) and system errors that mean: not now. */
 const UNAVAILABLE = [
   /^08/, // connection exceptions
   /^53300$/, // too many connections
   /^57P0[1-5]$/, // shutting down, starting up, crashed
+  /^(57014|55P03|25P03)$/, // too slow: a statement, a lock or a transaction was given up
+  /^(40001|40P01)$/, // given up in favour of another transaction
   /^57014$/, // took longer than the statement timeout, also waiting for a lock
   /^25P0[34]$/, // stood idle in a transaction for too long
   /^E(CONN(REFUSED|RESET|ABORTED)|PIPE|TIMEDOUT|NOTFOUND|HOSTUNREACH|NETUNREACH)$/,
