@@ -1,0 +1,50 @@
+import pg from 'pg';
+import { startApi, type TestApi } from '../support/api.js';
+import { enter, makeMeet, type MadeMeet } from '../support/made-meet.js';
+
+/** How many statements the server sends while `work` runs. */
+async function statementsOf(work: () => Promise<unknown>): Promise<number> {
+  const query = Reflect.get(pg.Client.prototype, 'query') as (...given: unknown[]) => unknown;
+  let count = 0;
+  const counting = function (this: pg.Client, ...given: unknown[]): unknown {
+    count++;
+    return Reflect.apply(query, this, given);
+  };
+  Reflect.set(pg.Client.prototype, 'query', counting);
+  try {
+    await work();
+  } finally {
+    Reflect.set(pg.Client.prototype, 'query', query);
+  }
+  return count;
+}
+
+describe('The number of statements', () => {
+  let api: TestApi;
+  let meets: MadeMeet[];
+
+  beforeAll(async () => {
+    api = await startApi();
+    meets = [];
+    for (let index = 0; index < 4; index++) {
+      const meet = await makeMeet(api, { startsOn: `2026-06-0${index + 1}` });
+      for (const bib of ['1', '2', '3'].slice(0, index)) await enter(api, meet, { bib });
+      meets.push(meet);
+    }
+  });
+  afterAll(() => api.close());
+
+  it('does not grow with the meets, competitions and competitors that are asked for', async () => {
+    const page = (first: number) =>
+      api.data(
+        `{ meets(first: ${first}) { edges { node { competitions { title meet { name } startList { displayName club } } } } } }`,
+        {},
+        api.adminToken,
+      );
+    await page(4);
+    const [one, four] = [await statementsOf(() => page(1)), await statementsOf(() => page(4))];
+    expect(one).toBeGreaterThan(0);
+    expect(four).toBe(one);
+    expect(four).toBeLessThanOrEqual(6);
+  });
+});
