@@ -17,6 +17,12 @@ function mastersBands(): AgeBand[] {
   return bands;
 }
 
+const BY_YEAR_OF_BIRTH: readonly AgeBand[] = [
+  { code: 'U18', minAge: 16, maxAge: 17 },
+  { code: 'U20', minAge: 18, maxAge: 19 },
+  { code: 'senior', minAge: 20, maxAge: null },
+];
+
 const AT_SCHOOL = 'The associations limit the age; that is checked at enrolment and not here.';
 
 /** The definitions that come with the library. A club or meet adds its own. */
@@ -26,11 +32,7 @@ export const CATEGORY_DEFINITIONS: readonly CategoryDefinition[] = [
     rules: 'WA',
     valid: ALWAYS,
     ageOn: { kind: 'end of year' },
-    bands: [
-      { code: 'U18', minAge: 16, maxAge: 17 },
-      { code: 'U20', minAge: 18, maxAge: 19 },
-      { code: 'senior', minAge: 20, maxAge: null },
-    ],
+    bands: BY_YEAR_OF_BIRTH,
     cite: citation('WA TR3', 'read in part', 'U18 was read in regulations of 2016, the rest is from memory.'),
   },
   {
@@ -44,6 +46,14 @@ export const CATEGORY_DEFINITIONS: readonly CategoryDefinition[] = [
       'memory',
       'A meet of several days may name one of them for all.',
     ),
+  },
+  {
+    scheme: 'USATF open',
+    rules: 'USATF',
+    valid: ALWAYS,
+    ageOn: { kind: 'end of year' },
+    bands: BY_YEAR_OF_BIRTH,
+    cite: citation('USATF, as WA TR3', 'memory'),
   },
   {
     scheme: 'USATF masters',

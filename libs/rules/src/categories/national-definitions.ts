@@ -41,7 +41,7 @@ export const NATIONAL_DEFINITIONS: readonly CategoryDefinition[] = [
   {
     scheme: 'English schools',
     rules: null,
-    valid: { from: null, until: null },
+    valid: { from: null, until: '2026-03-31' },
     ageOn: NEXT_AUGUST,
     bands: [
       { code: 'junior', minAge: 12, maxAge: 14 },
