@@ -5,6 +5,7 @@ export { entriesOfCard } from './competition/entries-of-card.js';
 export type * from './competition/entry.js';
 export type { AnyEntry, AnyEntryKind } from './journal/any-entry.js';
 export type * from './journal/entry.js';
+export { isTrial } from './journal/targets.js';
 export type { Fate, JournalItem, Question, Standing } from './journal/journal-item.js';
 export type { CompetitionSetup, SetupCompetitor } from './competition/setup.js';
 export type { AttemptState, CompetitionState, CompetitorState } from './competition/state.js';

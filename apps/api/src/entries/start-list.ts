@@ -7,6 +7,7 @@ import {
   type JournalRow,
   type Tx,
 } from '#persistence';
+import { isTrial } from '#rules';
 import { notFound } from '../platform/errors/outcomes.js';
 import { refusal, type Refusal, type UserError } from '../platform/errors/user-error.types.js';
 import { versionConflict } from '../platform/errors/version-conflict.types.js';
@@ -30,7 +31,7 @@ export async function lockStartList(
   viewer.requireDirector(competition.meetId);
   if (competition.status === 'official') return { refusal: SIGNED_OFF };
   const entries = await journalOf(tx, competition);
-  return entries.some(({ kind }) => kind === 'attempt') ? { refusal: STARTED } : { competition };
+  return entries.some(({ kind }) => isTrial(kind)) ? { refusal: STARTED } : { competition };
 }
 
 /** Null: taken off, and the others have moved up. */
