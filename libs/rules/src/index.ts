@@ -175,3 +175,71 @@ export {
 } from './combined/count-combined.js';
 export { THROWS_PENTATHLON, type CombinedTable } from './combined/combined-tables.js';
 export { runningTotals, type CombinedStage, type CombinedStageRow } from './combined/running-totals.js';
+export { categoryDefinitions, categoryOf, type AgeCategory } from './categories/category-of.js';
+export type { CategoryOutcome, CategoryProblem } from './categories/category-of.js';
+export type { AgeBand, AgeDay, CategoryDefinition } from './categories/category-definition.js';
+export { CATEGORY_DEFINITIONS } from './categories/category-definitions.js';
+export {
+  ageFactorProblems,
+  ageGradedList,
+  type AgeFactor,
+  type AgeFactorProblem,
+  type AgeFactorTable,
+  type GradedEntry,
+  type GradedRow,
+} from './categories/age-graded.js';
+export { isDate } from './categories/calendar-date.js';
+export type { Validity } from './categories/validity.js';
+export {
+  comparable,
+  comparisonClass,
+  incomparable,
+  type Incomparable,
+  type MarkContext,
+} from './implements/comparable.js';
+export { implementFor, implementOf, type Implement } from './implements/implement-for.js';
+export type { ImplementRule } from './implements/implement-rule.js';
+export { IMPLEMENT_RULES } from './implements/implement-rules.js';
+export { ENGLAND_CLUB_IMPLEMENTS, ENGLISH_SCHOOLS_IMPLEMENTS } from './implements/national-implements.js';
+export {
+  findingSentence,
+  inspect,
+  measuredProblems,
+  type Finding,
+  type FindingVerdict,
+  type Inspection,
+  type InspectionOutcome,
+  type Measured,
+  type MeasuredProblem,
+} from './implements/inspection.js';
+export {
+  implementStatus,
+  recheckOf,
+  type InspectionEntry,
+  type Recheck,
+} from './implements/inspection-log.js';
+export { SPECIFICATIONS } from './implements/specifications.js';
+export type { Dimension, DimensionLimit, Specification } from './implements/specification.js';
+export { isThrowEvent, THROW_EVENT_CODES, type ThrowEventCode } from './implements/throw-event.js';
+export { windStanding, type Performance, type WindStanding } from './records/performance.js';
+export {
+  performancesOfCard,
+  performancesOfVerticalCard,
+  type Occasion,
+  type Performer,
+} from './records/performances-of.js';
+export type { Ratification, RatificationDecision } from './records/ratification.js';
+export { ratificationProblems, type RatificationProblem } from './records/ratification-problems.js';
+export { recognise, recognitionSentence, type Outstanding, type Recognition } from './records/recognise.js';
+export {
+  recordBook,
+  recordLine,
+  recordLines,
+  withoutPerformance,
+  withPerformance,
+  withRatification,
+  type RecordBook,
+} from './records/record-book.js';
+export type { RecordLine } from './records/record-line.js';
+export { listKey, listsOf, type RecordKind, type RecordList } from './records/record-list.js';
+export { recordTerms, ROOF, type RecordTerms, type Roof } from './records/record-terms.js';
