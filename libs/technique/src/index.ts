@@ -81,3 +81,88 @@ export { observerAgreement, type DoubleNote, type ObserverAgreement } from './fa
 export type { AgreementTable, Kappa, PresenceAgreement, Weighting } from './faults/kappa.js';
 export { krippendorffAlpha, type Metric } from './faults/krippendorff.js';
 export { acrossDays, type AcrossDays, type SquadSeries } from './faults/across-days.js';
+
+export {
+  isTechniqueEvent,
+  STYLES,
+  TECHNIQUE_EVENT_CODES,
+  TECHNIQUE_EVENTS,
+  VARIANTS,
+  type Style,
+  type TechniqueEvent,
+  type Variant,
+} from './vocabulary/technique-event.js';
+export {
+  INSTANTS,
+  phaseOrder,
+  phasesOf,
+  type Instant,
+  type Phase,
+  type Support,
+} from './vocabulary/phases.js';
+export { isTaught, stageNumber, STAGES, stageWords, type Stage } from './vocabulary/stage.js';
+export {
+  INJURY_CAUTION,
+  isArmOrShoulder,
+  SEGMENTS,
+  type FaultDefinition,
+  type Plane,
+  type Segment,
+  type View,
+} from './vocabulary/fault-definition.js';
+export { BUILT_IN_EDITION, BUILT_IN_FAULTS } from './vocabulary/built-in.js';
+export {
+  codesReadAs,
+  definitionOf,
+  isActive,
+  newVocabulary,
+  offered,
+  readAs,
+  type CodeChange,
+  type Offer,
+  type Offered,
+  type Vocabulary,
+} from './vocabulary/vocabulary.js';
+export {
+  defineFault,
+  hideFault,
+  mergeFault,
+  renameFault,
+  retireFault,
+  showFault,
+  splitFault,
+  VOCABULARY_REFUSAL_CODES,
+  type FaultDraft,
+  type VocabularyRefusalCode,
+  type VocabularyResult,
+} from './vocabulary/own-faults.js';
+
+export type { Thrown } from './observations/thrown.js';
+export {
+  answerOf,
+  type FaultAnswer,
+  type FaultMark,
+  type Observation,
+  type Scope,
+} from './observations/observation.js';
+export {
+  OBSERVATION_PROBLEM_CODES,
+  observationProblems,
+  rootsOf,
+  type ObservationProblem,
+  type ObservationProblemCode,
+} from './observations/check-observation.js';
+export {
+  assessedThrows,
+  LEFT_OUT_REASONS,
+  type AssessedThrows,
+  type LeftOutReason,
+  type Notes,
+  type Purpose,
+} from './observations/assess-series.js';
+export { doubleNotes } from './observations/double-notes.js';
+
+export { sidedText, sideNeutral, type Handedness } from './words/sides.js';
+export { severityWords } from './words/severity.js';
+export { refusalSentence } from './words/refusal-sentence.js';
+export { effectSentence, foulSentence, prevalenceSentence } from './words/answer-sentence.js';
