@@ -8,5 +8,10 @@ module.exports = {
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
   globalSetup: '<rootDir>/tests/support/test-run-begins.mjs',
   globalTeardown: '<rootDir>/tests/support/test-run-ends.mjs',
-  testTimeout: 60000,
+  // Jest leaves one core idle by default, which on a machine of two is half of it.
+  maxWorkers: '100%',
+  // Modules of finished test files stay in memory: a worker that has grown is replaced.
+  workerIdleMemoryLimit: '1GB',
+  // Properties take their 20,000 runs on slow machines too: this only ends what hangs.
+  testTimeout: 300_000,
 };
