@@ -148,7 +148,10 @@ describe('A database that cannot be reached', () => {
       },
     });
   });
-  afterAll(() => api.close());
+  afterAll(async () => {
+    await api.close();
+    await gate.shut();
+  });
 
   it('is UNAVAILABLE and not ready, and all is well once it is back', async () => {
     expect((await api.send(MEETS)).errors).toBeUndefined();
