@@ -1,4 +1,13 @@
-import { chanceOf, faultEffect, FIRST_DRAWS, seedOf, type FaultEffect } from '#technique';
+import {
+  chanceOf,
+  faultEffect,
+  FIRST_DRAWS,
+  levelOnDay,
+  seedOf,
+  trends,
+  type FaultEffect,
+  type Series,
+} from '#technique';
 import { mean } from '../../libs/technique/src/numbers/moments.js';
 import { straightLine } from '../../libs/technique/src/numbers/straight-line.js';
 import { PLAN, simulatedClub, type ClubPlan, type Noting } from './simulated-club.js';
@@ -72,4 +81,33 @@ describe('what makes numbers wrong, in 100 simulated clubs', () => {
     expect(found).toBeLessThan(-0.012);
     expect(found).toBeGreaterThan(-0.022);
   });
+});
+
+describe('the level two weeks ahead, in 200 simulated seasons', () => {
+  const PER_DAY_CM = 1.5;
+
+  function season(competitions: number, seed: number): readonly Series[] {
+    const chance = chanceOf(seed);
+    return Array.from({ length: competitions }, (_, at) => {
+      const level = 3200 + PER_DAY_CM * 14 * at + 40 * chance.normal();
+      const trials = Array.from({ length: 6 }, (__, round) => ({
+        round: round + 1,
+        markCm: Math.round(level + 60 * chance.normal()),
+      }));
+      return { id: `c${at}`, day: 14 * at, implement: 'discus-1000', trials };
+    });
+  }
+
+  it.each([6, 12, 20])(
+    'after %d competitions is within its range about nine times in ten',
+    (competitions) => {
+      const within = Array.from({ length: 200 }, (_, seed) => {
+        const [trend] = trends(season(competitions, seedOf('season', competitions, seed)));
+        if (trend?.line.kind !== 'answer') throw new Error('no line');
+        const { cm, errorCm } = levelOnDay(trend.medians, trend.line, 14 * competitions);
+        return Math.abs(cm - (3200 + PER_DAY_CM * 14 * competitions)) <= 1.645 * errorCm;
+      });
+      expect(within.filter(Boolean).length).toBeGreaterThanOrEqual(0.84 * 200);
+    },
+  );
 });

@@ -166,3 +166,12 @@ export { sidedText, sideNeutral, type Handedness } from './words/sides.js';
 export { severityWords } from './words/severity.js';
 export { refusalSentence } from './words/refusal-sentence.js';
 export { effectSentence, foulSentence, prevalenceSentence } from './words/answer-sentence.js';
+
+export {
+  FOCUS_WINDOWS,
+  focusFollowUp,
+  type FocusChange,
+  type FocusFollowUp,
+  type FocusPeriod,
+  type FocusWindow,
+} from './faults/focus.js';

