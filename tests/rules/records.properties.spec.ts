@@ -1,17 +1,24 @@
 import fc from 'fast-check';
 import {
+  apply,
+  openCompetition,
+  performancesOfCard,
   recognise,
   recordBook,
   recordLines,
   recordTerms,
+  withCompetition,
   withoutPerformance,
   withPerformance,
   withRatification,
+  type Card,
+  type EntryBody,
   type Performance,
   type Ratification,
   type RecordBook,
   type RecordLine,
 } from '#rules';
+import { correction, discus, trial } from './support/competition.js';
 
 const TERMS = { ...recordTerms('WA', '2024-01'), roof: 'apart' as const };
 const RUNS = { numRuns: 20_000 };
@@ -29,7 +36,7 @@ const anyPerformance: fc.Arbitrary<Performance> = fc
     athlete: fc.constantFrom('A', 'B', null),
     meet: fc.constantFrom('Spring Meet', null),
     ages: fc.constantFrom(['senior'], ['U20', 'senior']),
-    origin: fc.constantFrom('competition', 'competition', 'entered'),
+    competition: fc.constantFrom('c1', 'c1', null),
   })
   .map(
     ({ at, ...one }) =>
@@ -59,7 +66,7 @@ const anyEvent: fc.Arbitrary<Event> = fc.oneof(
 
 const anyJournal = fc.array(anyEvent, { maxLength: 16 });
 
-function apply(book: RecordBook, event: Event): RecordBook {
+function enter(book: RecordBook, event: Event): RecordBook {
   switch (event.kind) {
     case 'mark':
       return withPerformance(book, event.performance);
@@ -90,7 +97,7 @@ describe('a list of bests and records', () => {
   it('recomputed from the journal is the live one, in whatever order the marks come', () => {
     fc.assert(
       fc.property(anyJournal, fc.nat(), (journal, turn) => {
-        const live = journal.reduce(apply, recordBook(TERMS));
+        const live = journal.reduce(enter, recordBook(TERMS));
         const { performances, ratifications } = ofJournal(journal);
         const turned = performances.map((_, at) => performances[(at * 7 + turn) % performances.length]!);
         const all = [...new Set([...turned, ...performances])];
@@ -159,7 +166,7 @@ function lineByHand(
   const counts = left.filter(
     (one) =>
       windy(one) === 'fine' &&
-      (kind.endsWith('best') || one.origin === 'entered' || ruled(one.id) === 'ratified'),
+      (kind.endsWith('best') || one.competition === null || ruled(one.id) === 'ratified'),
   );
   const record = Math.max(0, ...counts.map(({ mark }) => mark));
   const waits = left.filter((one, at) => {
@@ -198,3 +205,74 @@ describe('what is said at the moment of an attempt', () => {
     );
   });
 });
+
+const cell = fc.constantFrom('50.00', '51.00', '52.00', 'X');
+const key = fc.constantFrom('a', 'b', 'c');
+const anyBody: fc.Arbitrary<EntryBody> = fc.oneof(
+  {
+    weight: 10,
+    arbitrary: fc
+      .tuple(key, fc.integer({ min: 1, max: 6 }), cell)
+      .map(([who, at, how]) => trial(who, at, how)),
+  },
+  { weight: 3, arbitrary: fc.tuple(fc.nat({ max: 9 }), cell).map(([at, how]) => correction(`e${at}`, how)) },
+  {
+    weight: 1,
+    arbitrary: fc
+      .nat({ max: 9 })
+      .map((at): EntryBody => ({ kind: 'reversal', entry: `e${at}`, reason: 'in error' })),
+  },
+  {
+    weight: 1,
+    arbitrary: key.map((competitor): EntryBody => {
+      return { kind: 'disqualification', competitor, rule: 'TR7', reason: 'conduct' };
+    }),
+  },
+);
+
+describe('a competition that is recorded', () => {
+  it('leaves the same lists as its journal read at the end', () => {
+    const occasion = { competition: 'c1', onDate: '2026-05-02', meet: 'Spring Meet' };
+    const marksOf = (card: Card): Performance[] =>
+      performancesOfCard(card, occasion, (bib) => {
+        return { athlete: bib, club: 'Harbour', sex: 'W', ages: ['senior'], implementGrams: 1000 };
+      });
+    let lists = 0;
+    fc.assert(
+      fc.property(fc.array(anyBody, { maxLength: 12 }), (bodies) => {
+        let state = openCompetition(discus(3));
+        let live = recordBook(TERMS, [OLD]);
+        for (const [at, body] of bodies.entries()) {
+          state = apply(state, { id: `e${at}`, by: 'referee', actor: 'rolf', ...body }).state;
+          live = withCompetition(live, 'c1', marksOf(state.card));
+        }
+        lists += recordLines(live).length;
+        return (
+          written(recordLines(live)) ===
+          written(recordLines(recordBook(TERMS, [OLD, ...marksOf(state.card)])))
+        );
+      }),
+      { numRuns: 5_000 },
+    );
+    expect(lists).toBeGreaterThan(5_000);
+  });
+});
+
+/** The record of a club before the competition. */
+const OLD: Performance = {
+  id: 'old',
+  competition: null,
+  event: 'discus',
+  unit: 'cm',
+  mark: 5100,
+  wind: null,
+  indoor: false,
+  implementGrams: 1000,
+  onDate: '1998-06-06',
+  order: 0,
+  athlete: null,
+  club: 'Harbour',
+  meet: null,
+  sex: 'W',
+  ages: ['senior'],
+};

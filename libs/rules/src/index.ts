@@ -235,6 +235,7 @@ export {
   recordBook,
   recordLine,
   recordLines,
+  withCompetition,
   withoutPerformance,
   withPerformance,
   withRatification,

@@ -10,7 +10,8 @@ import { isWindLegal, type Wind } from '../quantities/wind.js';
 export interface Performance {
   /** Unique: of the attempt, or of the entry. */
   readonly id: string;
-  readonly origin: 'competition' | 'entered';
+  /** In which competition it was made; `null`: entered or imported, and taken as it is. */
+  readonly competition: string | null;
   readonly event: EventCode;
   readonly unit: Unit;
   /** Whole units. */

@@ -5,7 +5,7 @@ import type { Performance } from './performance.js';
 
 /** What a card does not say of its competition. */
 export interface Occasion {
-  /** Names the competition in the ids of its performances. */
+  /** Names the competition, also in the ids of its performances. */
   readonly competition: string;
   /** `YYYY-MM-DD` */
   readonly onDate: string;
@@ -72,11 +72,11 @@ export function performancesOfVerticalCard(
 
 function shared(
   { event, unit, indoor }: Pick<Card | VerticalCard, 'event' | 'unit' | 'indoor'>,
-  { onDate, meet }: Occasion,
+  { competition, onDate, meet }: Occasion,
   performer: Performer,
   guest: boolean,
 ): Omit<Performance, 'id' | 'mark' | 'wind' | 'order'> {
-  return { origin: 'competition', event, unit, indoor, onDate, meet: guest ? null : meet, ...performer };
+  return { competition, event, unit, indoor, onDate, meet: guest ? null : meet, ...performer };
 }
 
 /** More competitors than a sheet holds. */

@@ -61,13 +61,13 @@ function bestBefore(book: RecordBook, list: RecordList, than: Performance): numb
 function outstandingFor(
   { decisions }: RecordBook,
   { kind }: RecordList,
-  { id, event, origin }: Performance,
+  { id, event, competition }: Performance,
   wind: WindStanding,
   recheck: Recheck | null,
 ): Outstanding[] {
   const outstanding: Outstanding[] = wind === 'expected' ? ['wind reading'] : [];
   const decision = decisions.get(decisionKey(kind, id));
-  if (!isRatified(kind) || origin === 'entered' || decision === 'ratified') return outstanding;
+  if (!isRatified(kind) || competition === null || decision === 'ratified') return outstanding;
   if (eventOf(event).hasImplement && recheck !== 'passed') outstanding.push('implement re-check');
   if (eventOf(event).kind === 'vertical-jump') outstanding.push('measuring of the bar');
   return [...outstanding, 'ratification'];

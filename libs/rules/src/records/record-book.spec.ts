@@ -18,7 +18,7 @@ function mark(words: string, parts: Partial<Performance> = {}): Performance {
   made += 1;
   return {
     id: `p${String(made).padStart(3, '0')}`,
-    origin: 'competition',
+    competition: 'c1',
     event: wind === undefined ? 'discus' : 'long-jump',
     unit: 'cm',
     mark: parseMark(text)!.value,
@@ -117,7 +117,7 @@ describe('bests', () => {
 
 describe('records', () => {
   it('of a club start with what was entered, and wait for the referee', () => {
-    const old = mark('53.00', { origin: 'entered', athlete: null, meet: null, onDate: '1998-06-06' });
+    const old = mark('53.00', { competition: null, athlete: null, meet: null, onDate: '1998-06-06' });
     const first = mark('53.00');
     const second = mark('54.00');
     const third = mark('53.50');
@@ -139,7 +139,7 @@ describe('records', () => {
 });
 
 describe('the moment of an attempt', () => {
-  const old = mark('53.00', { origin: 'entered', athlete: null, onDate: '1998-06-06' });
+  const old = mark('53.00', { competition: null, athlete: null, onDate: '1998-06-06' });
   const best = mark('52.00', { onDate: '2026-04-01' });
   const book = recordBook(TERMS, [old, best]);
   const said = (performance: Performance, recheck: 'passed' | null = null): string[] =>

@@ -74,6 +74,26 @@ export function withoutPerformance(book: RecordBook, id: string): RecordBook {
   return { ...book, performances, entries };
 }
 
+/**
+ * With the marks of a competition as they stand now, in the place of those that it had: after each entry, whatever the
+ * entry changed.
+ */
+export function withCompetition(
+  book: RecordBook,
+  competition: string,
+  performances: readonly Performance[],
+): RecordBook {
+  const now = new Map(performances.map((one) => [one.id, JSON.stringify(one)]));
+  const gone = [...book.performances.values()].filter(
+    (one) => one.competition === competition && !now.has(one.id),
+  );
+  const changed = performances.filter(
+    (one) => now.get(one.id) !== JSON.stringify(book.performances.get(one.id)),
+  );
+  const without = gone.reduce((left, { id }) => withoutPerformance(left, id), book);
+  return changed.reduce(withPerformance, without);
+}
+
 /** With a decision of the referee. It is kept even if the mark is not (yet) in the book. */
 export function withRatification(
   book: RecordBook,

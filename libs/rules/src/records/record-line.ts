@@ -53,10 +53,10 @@ function standingIn(list: RecordList, performance: Performance, { terms, decisio
 /** What was entered as a starting point is taken as it is. */
 function isSettled(
   list: RecordList,
-  { origin }: Performance,
+  { competition }: Performance,
   decision: RatificationDecision | undefined,
 ): boolean {
-  return !isRatified(list.kind) || origin === 'entered' || decision === 'ratified';
+  return !isRatified(list.kind) || competition === null || decision === 'ratified';
 }
 
 /** Those that were at least level with all before them; a mark whose wind is still expected stands in nobody's way. */
