@@ -235,6 +235,8 @@ describe('practice to competition', () => {
       Array.from({ length: 4 }, () => [1000, 985]),
     );
     expect(found.estimatedMarks).toBe(true);
+    // Four of four to one side: two of the sixteen ways to turn signs.
+    expect(found.p).toBeCloseTo(2 / 16, 12);
     const heavier = practices.map((one) => ({ ...one, implement: 'shot-5000' }));
     expect(practiceToCompetition(competitions, heavier)).toMatchObject({
       code: 'LT_PAIRS',

@@ -175,3 +175,11 @@ export {
   type FocusPeriod,
   type FocusWindow,
 } from './faults/focus.js';
+
+/** Arithmetic held to outside values, for questions of one's own. */
+export { median, quantile, type QuantileType } from './numbers/quantiles.js';
+export { kruskalWallis, rankSum, signedRank, type RankTest, type Side } from './numbers/rank-tests.js';
+export { kendall, type Kendall } from './numbers/kendall.js';
+export { straightLine, type StraightLine } from './numbers/straight-line.js';
+export { fitMixed, type MixedData, type MixedFit, type RandomTerm } from './numbers/mixed-model.js';
+export { clopperPearson, jeffreys, wilson } from './marks/proportion.js';

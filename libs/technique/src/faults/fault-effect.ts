@@ -10,6 +10,7 @@ import type { Chance } from '../numbers/random.js';
 import { isMarked, meantTrials, type Marked } from '../series.js';
 import { arrangementsOver } from '../within-series/arrangements.js';
 import { isInformative, type Block } from '../within-series/block.js';
+import { resampledInterval } from '../within-series/cluster-bootstrap.js';
 import { fixedEffect, FULL_DRAWS, withinSeriesTest } from '../within-series/within-series-test.js';
 import {
   assessedTrials,
@@ -65,6 +66,8 @@ export interface FaultEffect {
   readonly series: number;
   readonly throwsWith: number;
   readonly throwsWithout: number;
+  /** By drawing whole series, in per cent; `null` below fifteen informative series, and for an adjusted line. */
+  readonly resampled: Interval | null;
   /** The interval holds no effect at all. */
   readonly notYetKnown: boolean;
 }
@@ -85,7 +88,8 @@ export function faultEffect(all: readonly AssessedSeries[], options: EffectOptio
   const found = withinSeriesTest(blocks, { level, draws, chance });
   const squares = fixedEffect(blocks);
   if (found === null || squares === null) return seriesMissing('NOT_ESTIMABLE', 0, 1);
-  const interval = { low: percent(found.interval.low), high: percent(found.interval.high), level };
+  const interval = inPercent(found.interval);
+  const resampled = options.round === 'covariate' ? null : resampledInterval(blocks, level, chance);
   return {
     kind: 'answer',
     percent: percent(found.beta),
@@ -98,12 +102,17 @@ export function faultEffect(all: readonly AssessedSeries[], options: EffectOptio
     arrangements: found.arrangements,
     series: rows.filter((row) => row.length > 0).length,
     ...counts,
+    resampled: resampled && inPercent(resampled),
     notYetKnown: interval.low <= 0 && interval.high >= 0,
   };
 }
 
 function percent(logEffect: number): number {
   return 100 * Math.expm1(logEffect);
+}
+
+function inPercent({ low, high, level }: Interval): Interval {
+  return { low: percent(low), high: percent(high), level };
 }
 
 type Row = Marked<Assessed>;

@@ -2,6 +2,7 @@ import { refused, type Answer, type Interval } from '../answer.js';
 import { tQuantile } from '../numbers/distributions.js';
 import { mean, standardDeviation } from '../numbers/moments.js';
 import { median } from '../numbers/quantiles.js';
+import { signedRank } from '../numbers/rank-tests.js';
 import { marksOf, type Series, type Trial } from '../series.js';
 
 /** A throw in practice; its mark is often paced or guessed. */
@@ -13,6 +14,8 @@ export interface Transfer {
   /** Competition over practice, as a ratio of medians: 0.98 is two per cent less in competition. */
   readonly ratio: number;
   readonly interval: Interval;
+  /** For no difference, by signed ranks: it does not mind one odd day. */
+  readonly p: number;
   readonly pairs: readonly TransferPair[];
   /** Some practice marks were estimated, not measured. */
   readonly estimatedMarks: boolean;
@@ -50,7 +53,10 @@ export function practiceToCompetition(
   });
   if (pairs.length < LEAST_PAIRS) return refused('LT_PAIRS', 'pairs', pairs.length, LEAST_PAIRS);
   const estimatedMarks = [...used].some(({ measured, markCm }) => markCm !== null && !measured);
-  return { kind: 'answer', ...ratioOf(pairs, level), pairs, estimatedMarks };
+  const logs = (of: keyof Omit<TransferPair, 'competition'>): number[] =>
+    pairs.map((pair) => Math.log(pair[of]));
+  const { p } = signedRank(logs('competitionCm'), logs('practiceCm'));
+  return { kind: 'answer', ...ratioOf(pairs, level), p, pairs, estimatedMarks };
 }
 
 /** exp of the mean of ln competition − ln practice. */

@@ -40,6 +40,7 @@ const EFFECT: FaultEffect = {
   series: 12,
   throwsWith: 12,
   throwsWithout: 16,
+  resampled: null,
   notYetKnown: true,
 };
 const SHARE = { k: 14, n: 36, clusters: 6, icc: null, designEffect: 1, share: 14 / 36, notAssessed: 0 };
