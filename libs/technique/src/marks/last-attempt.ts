@@ -9,7 +9,7 @@ export interface SignFlip {
   readonly count: number;
 }
 
-/** Sums are kept in a table of halves up to here; beyond, an exact count would take too long. */
+/** A million ways to turn signs; beyond, an exact count would take too long. */
 const MOST_FLIPPED = 20;
 
 /** Whether differences lie to one side of zero, by turning their signs. `null` beyond twenty: draw instead. */
@@ -18,14 +18,14 @@ export function signFlip(differences: readonly number[]): SignFlip | null {
   if (count === 0 || count > MOST_FLIPPED) return null;
   const observed = Math.abs(sum(differences));
   const near = 1e-9 * Math.max(...differences.map(Math.abs), 1e-300);
-  let asLarge = 0;
-  for (let signs = 0; signs < 2 ** count; signs++) {
-    let total = 0;
-    for (let at = 0; at < count; at++) {
-      const value = differences[at] as number;
-      total += (signs >>> at) & 1 ? -value : value;
-    }
+  const signed = [...differences];
+  let [total, asLarge] = [sum(differences), 0];
+  // Gray code: each step turns one sign only.
+  for (let step = 1; step <= 2 ** count; step++) {
     if (Math.abs(total) >= observed - near) asLarge++;
+    const turned = Math.min(31 - Math.clz32(step & -step), count - 1);
+    total -= 2 * (signed[turned] as number);
+    signed[turned] = -(signed[turned] as number);
   }
   return { mean: mean(differences), p: asLarge / 2 ** count, count };
 }
