@@ -134,7 +134,7 @@ describe('a trial that is accepted', () => {
       isDisputed: true,
       rows: [
         { bib: '1', place: 1 },
-        { bib: '2', place: null, status: 'NM' },
+        { bib: '2', place: null, status: null, reason: 'No valid mark yet' },
       ],
       rowsIfProtestsSucceed: [
         { bib: '2', place: 1 },

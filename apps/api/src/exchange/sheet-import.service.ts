@@ -8,18 +8,17 @@ import {
   violationOf,
   type CompetitionRow,
   type CompetitorRow,
+  type JournalBody,
   type NewCompetition,
   type NewEntry,
   type Tx,
 } from '#persistence';
 import {
   entriesOfCard,
+  entriesOfVerticalCard,
   normaliseSheet,
-  readSheet,
-  readSource,
   writeSheet,
-  type DistanceContent,
-  type EntryBody,
+  type CompetitionContent,
   type Problem,
 } from '#rules';
 import { sheetOf } from '../platform/competition/documents.js';
@@ -32,6 +31,7 @@ import type { Identity } from '../platform/identity/identity.js';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
 import type { SheetImportInput } from './sheet-import.inputs.js';
 import { SheetProblem } from './sheet-import.types.js';
+import { readingOf } from './sheet-reading.js';
 import { competitionOf, competitorsOf } from './sheet-rows.js';
 
 export type Imported =
@@ -46,7 +46,7 @@ export class SheetImportService {
   /** All of the sheet, or nothing and every problem of it. Throws UNAUTHENTICATED or FORBIDDEN for others than directors. */
   async import(input: SheetImportInput, viewer: Identity): Promise<Imported> {
     viewer.requireDirector(input.meetId);
-    const reading = contentOf(input);
+    const reading = readingOf(input);
     if ('problems' in reading) return { userErrors: reading.problems.map(problemError) };
     const { content } = reading;
     const { organisationId } = viewer;
@@ -61,28 +61,9 @@ export class SheetImportService {
   }
 }
 
-function contentOf({
-  sheet,
-  unit,
-}: SheetImportInput): { readonly content: DistanceContent } | { readonly problems: readonly Problem[] } {
-  const source = readSource(typeof sheet === 'string' ? sheet : JSON.stringify(sheet));
-  if (!source.ok) return { problems: [source.problem] };
-  const reading = readSheet(source.value);
-  if (!reading.ok) return { problems: reading.problems };
-  const { content } = reading;
-  if (content.kind !== 'distance') return { problems: [NOT_YET] };
-  return { content: unit && !hasMarks(content) ? { ...content, card: { ...content.card, unit } } : content };
-}
-
-function hasMarks({ card }: DistanceContent): boolean {
-  return (
-    card.qualifying !== null || card.competitors.some(({ series }) => series.some((trial) => trial?.mark))
-  );
-}
-
 async function store(
   tx: Tx,
-  content: DistanceContent,
+  content: CompetitionContent,
   place: Pick<NewCompetition, 'organisationId' | 'id' | 'meetId' | 'title'>,
   viewer: Identity,
 ): Promise<Imported> {
@@ -103,13 +84,13 @@ async function store(
 }
 
 function entriesOf(
-  { card }: DistanceContent,
+  content: CompetitionContent,
   lines: readonly CompetitorRow[],
   { organisationId, id: competitionId }: Pick<NewCompetition, 'organisationId' | 'id'>,
   viewer: Identity,
 ): NewEntry[] {
   const keys = new Map(lines.map((line) => [line.bib, line.id]));
-  return entriesOfCard(card, (bib) => keys.get(bib)!).map((body: EntryBody) => ({
+  return bodiesOf(content, (bib) => keys.get(bib)!).map((body) => ({
     organisationId,
     competitionId,
     entryId: uuidV7(),
@@ -125,26 +106,38 @@ function entriesOf(
   }));
 }
 
+function bodiesOf(content: CompetitionContent, keyOf: (bib: string) => string): JournalBody[] {
+  return content.kind === 'vertical'
+    ? entriesOfVerticalCard(content.card, keyOf)
+    : entriesOfCard(content.card, keyOf);
+}
+
 /** The journal must fold into the card that it was made from: if ever it did not, nothing is kept. */
-async function checkAgainst(tx: Tx, row: CompetitionRow, { card }: DistanceContent): Promise<void> {
+async function checkAgainst(tx: Tx, row: CompetitionRow, { card }: CompetitionContent): Promise<void> {
   const { state } = await loadCompetition(tx, row);
-  const unnamed = card.competitors.map((competitor) => ({ ...competitor, name: null }));
-  if (!isDeepStrictEqual(state.card.competitors.map(trimmed), unnamed.map(trimmed))) {
+  if (!isDeepStrictEqual(deciding(state.card), deciding(card))) {
     throw new Error('The journal made of a sheet does not fold into its card.');
   }
 }
 
-/** Without the empty cells at the end of a series. */
-function trimmed<C extends { readonly series: readonly unknown[] }>(competitor: C): C {
-  const { series } = competitor;
-  return { ...competitor, series: series.slice(0, series.findLastIndex((trial) => trial !== null) + 1) };
+/** What decides of a card: no names, a series without the empty cells at its end, admissions in whatever order. */
+function deciding({ competitors: lines, admitted, ...card }: CompetitionContent['card']): object {
+  return {
+    ...card,
+    competitors: lines.map((line) => ({ ...line, name: null, series: taken(line.series) })),
+    admitted: admitted.map(({ bib, after, by }) => JSON.stringify([bib, after, by])).sort(),
+  };
+}
+
+function taken(series: readonly unknown[]): readonly unknown[] {
+  return series.slice(0, series.findLastIndex((trial) => trial !== null) + 1);
 }
 
 /** The same import, sent again, is answered with what it made; anything else under the id is refused. */
 async function replay(
   tx: Tx,
   there: CompetitionRow,
-  content: DistanceContent,
+  content: CompetitionContent,
   place: Pick<NewCompetition, 'meetId' | 'title'>,
 ): Promise<Imported> {
   const loaded = await loadCompetition(tx, there);
@@ -155,13 +148,6 @@ async function replay(
     isDeepStrictEqual(normaliseSheet(now), normaliseSheet(writeSheet(content)));
   return isSame ? { row: there, replayed: true } : { userErrors: [ID_REUSED] };
 }
-
-const NOT_YET: Problem = {
-  path: '/event',
-  code: 'NOT_YET',
-  message: 'Vertical jumps, combined events and whole meets cannot be imported yet; recount counts them.',
-  rule: null,
-};
 
 const ID_REUSED = refusal({
   code: 'ID_REUSED',

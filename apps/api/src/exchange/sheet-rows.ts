@@ -1,12 +1,13 @@
-import type { CompetitorRow, NewCompetition } from '#persistence';
-import { formatPoints, type DistanceContent, type Scoring } from '#rules';
+import type { CompetitorRow, NewCompetition, VerticalTerms } from '#persistence';
+import { formatPoints, type CompetitionContent, type Scoring } from '#rules';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
 
 /** The competition that a sheet describes, before its first entry. */
 export function competitionOf(
-  { card, information }: DistanceContent,
+  content: CompetitionContent,
   place: Pick<NewCompetition, 'organisationId' | 'id' | 'meetId' | 'title'>,
 ): NewCompetition {
+  const { card, information } = content;
   const { category, implementGrams, scoring, plan } = information;
   return {
     ...place,
@@ -17,7 +18,7 @@ export function competitionOf(
     stage: card.stage,
     qualifying: card.qualifying,
     plan,
-    vertical: null,
+    vertical: content.kind === 'vertical' ? termsOf(content.card.heights) : null,
     unit: card.unit,
     categorySex: category.sex ?? null,
     categoryAge: category.age ?? null,
@@ -27,13 +28,18 @@ export function competitionOf(
   };
 }
 
+/** A sheet says nothing of the terms: those under which every sheet can have come about. */
+function termsOf(heights: readonly number[]): VerticalTerms {
+  return { heights, combined: false, passGivesUp: 'height', tieForFirst: 'jump-off' };
+}
+
 function scoringRow({ places, scorersPerClub, nonScorers }: Scoring): NonNullable<NewCompetition['scoring']> {
   return { places: places.map(formatPoints), scorersPerClub, nonScorers };
 }
 
 /** The start list of a sheet: names as they were written, to be matched with athletes later. */
 export function competitorsOf(
-  { card, information }: DistanceContent,
+  { card, information }: CompetitionContent,
   { organisationId, id: competitionId }: Pick<NewCompetition, 'organisationId' | 'id'>,
 ): CompetitorRow[] {
   return card.competitors.map(({ bib, name, club, flight, guest }, index) => ({

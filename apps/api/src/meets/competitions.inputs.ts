@@ -1,5 +1,5 @@
 import type { Sex, Unit } from '#persistence';
-import type { DistanceEventCode, PlanOverrides, RuleSetCode, Stage } from '#rules';
+import type { EventCode, PlanOverrides, RuleSetCode, Stage } from '#rules';
 import { Field, ID, InputType, Int } from '@nestjs/graphql';
 import { Type } from 'class-transformer';
 import { ArrayMaxSize, IsBoolean, IsInt, IsOptional, Max, Min, ValidateNested } from 'class-validator';
@@ -17,6 +17,7 @@ import {
 } from '../platform/objects/words.js';
 import { Instant } from '../platform/scalars/instant.js';
 import { MarkText } from '../platform/scalars/mark.js';
+import { VerticalTermsInput } from './vertical-terms.inputs.js';
 
 @InputType()
 export class CutInput {
@@ -85,7 +86,7 @@ export class CompetitionCreateInput {
   title: string;
 
   @Field(() => EventEnum)
-  event: DistanceEventCode;
+  event: EventCode;
 
   @Field(() => RuleSetEnum, { nullable: true, description: 'Absent: the meet’s rule set and edition.' })
   rules?: RuleSetCode | null;
@@ -108,11 +109,20 @@ export class CompetitionCreateInput {
   @Type(() => QualifyingInput)
   qualifying?: QualifyingInput | null;
 
-  @Field(() => PlanInput, { nullable: true })
+  @Field(() => PlanInput, { nullable: true, description: 'Not for high jump and pole vault.' })
   @IsOptional()
   @ValidateNested()
   @Type(() => PlanInput)
   plan?: PlanInput | null;
+
+  @Field(() => VerticalTermsInput, {
+    nullable: true,
+    description: 'For high jump and pole vault, and only there.',
+  })
+  @IsOptional()
+  @ValidateNested()
+  @Type(() => VerticalTermsInput)
+  vertical?: VerticalTermsInput | null;
 
   @Field(() => UnitEnum, { defaultValue: 'cm' })
   unit: Unit;

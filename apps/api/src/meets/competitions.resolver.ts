@@ -42,7 +42,7 @@ export class CompetitionsResolver {
 
   @Mutation(() => CompetitionCreatePayload, {
     description:
-      'Sets a competition up as a draft. Codes: NOT_FOUND, UNKNOWN_EDITION, IMPLEMENT_NOT_EXPECTED, QUALIFYING_MISSING, QUALIFYING_NOT_EXPECTED, WRONG_UNIT, PLAN, NOT_RISING, ID_REUSED.',
+      'Sets a competition up as a draft. Codes: NOT_FOUND, UNKNOWN_EDITION, IMPLEMENT_NOT_EXPECTED, QUALIFYING_MISSING, QUALIFYING_NOT_EXPECTED, VERTICAL_MISSING, VERTICAL_NOT_EXPECTED, PLAN_NOT_EXPECTED, WRONG_UNIT, PLAN, NOT_RISING, BAR_NOT_RISING, BAR_STEP_TOO_SMALL, BAR_STEP_GROWS, BAR_STEP_NOT_UNIFORM, ID_REUSED.',
   })
   @Needs('admin', 'director')
   async competitionCreate(

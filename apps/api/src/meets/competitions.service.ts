@@ -1,5 +1,13 @@
 import { competitions, meets, type CompetitionRow, type MeetRow, type NewCompetition } from '#persistence';
-import { editionsOf, eventOf, parseMark, resolvePlan, ruleSet, type PlanOverrides } from '#rules';
+import {
+  editionsOf,
+  eventOf,
+  isDistanceEvent,
+  parseMark,
+  resolvePlan,
+  ruleSet,
+  type PlanOverrides,
+} from '#rules';
 import { Injectable } from '@nestjs/common';
 import { createOnce, type Created } from '../platform/database/create-once.js';
 import { Database } from '../platform/database/database.js';
@@ -10,6 +18,7 @@ import { isGiven } from '../platform/inputs/given.js';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
 import type { CompetitionCreateInput, PlanInput } from './competitions.inputs.js';
 import { editionProblem } from './meets.service.js';
+import { heightProblems, termsOf, verticalShapeProblems } from './vertical-terms.js';
 
 /** Setting up what is ranked. */
 @Injectable()
@@ -26,8 +35,17 @@ export class CompetitionsService {
     const meet = await this.database.read((at) => meets.find(at, organisationId, input.meetId));
     if (!meet) return { refusal: notFound('meet', ['meetId']) };
     const rules = rulesOf(input, meet);
-    const refusals = [...rules.problems, ...eventProblems(input), ...qualifyingProblems(input)];
-    if (rules.problems.length === 0) refusals.push(...planProblems(input, rules));
+    const refusals = [
+      ...rules.problems,
+      ...eventProblems(input),
+      ...verticalShapeProblems(input),
+      ...qualifyingProblems(input),
+    ];
+    if (rules.problems.length === 0) {
+      refusals.push(
+        ...(isDistanceEvent(input.event) ? planProblems(input, rules) : heightProblems(input, rules)),
+      );
+    }
     if (refusals.length > 0) return { refusals };
     const wanted = newCompetition(input, rules, organisationId);
     return createOnce<CompetitionRow, typeof wanted>(this.database, {
@@ -133,7 +151,7 @@ function newCompetition(
   { rules, edition }: RulesInForce,
   organisationId: string,
 ): NewCompetition {
-  const { qualifying } = input;
+  const { qualifying, vertical, unit } = input;
   const standard = qualifying ? parseMark(qualifying.standard) : null;
   return {
     organisationId,
@@ -147,8 +165,8 @@ function newCompetition(
     stage: input.stage,
     qualifying: qualifying && standard ? { standard: standard.value, fill: qualifying.fill } : null,
     plan: overridesOf(input.plan),
-    vertical: null,
-    unit: input.unit,
+    vertical: vertical ? termsOf(vertical, unit) : null,
+    unit,
     categorySex: input.categorySex ?? null,
     categoryAge: input.categoryAge ?? null,
     implementGrams: input.implementGrams ?? null,

@@ -1,5 +1,5 @@
 import { Args, Mutation, Resolver } from '@nestjs/graphql';
-import type { AdmittedBy, EntryBody } from '#rules';
+import type { AdmittedBy, SharedBody } from '#rules';
 import type { Identity } from '../platform/identity/identity.js';
 import { Needs, Viewer } from '../platform/identity/rights.js';
 import {
@@ -12,7 +12,6 @@ import {
   EntryRuleInput,
   RoundOrderSetInput,
 } from './decision.inputs.js';
-import { requestOf } from './entry-bodies.js';
 import type { EntryInput } from './entry.inputs.js';
 import { payloadOf } from './payload.js';
 import { RecordingService } from './recording.service.js';
@@ -27,6 +26,7 @@ import {
   RoundOrderSetPayload,
   type EntryPayload,
 } from './recording.types.js';
+import { requestOf, roundRequest } from './request-of.js';
 
 const LETTERS: Readonly<Record<CompetitorAdmitInput['by'], AdmittedBy>> = {
   referee: 'R',
@@ -53,12 +53,13 @@ export class DecisionResolver {
     description: 'Calls some competitors first in one round, because of a clash with another event.',
   })
   @Needs('official', 'referee', 'director')
-  roundOrderSet(
+  async roundOrderSet(
     @Args('input') input: RoundOrderSetInput,
     @Viewer() viewer: Identity,
   ): Promise<RoundOrderSetPayload> {
     const { round, competitorIds: competitors, reason } = input;
-    return this.enter(viewer, input, { kind: 'order', round, competitors, reason });
+    const request = roundRequest(input, { kind: 'order', round, competitors, reason });
+    return payloadOf(await this.recording.record(viewer, request));
   }
 
   @Mutation(() => EntryRulePayload, {
@@ -101,7 +102,7 @@ export class DecisionResolver {
     @Viewer() viewer: Identity,
   ): Promise<CompetitorAdmitPayload> {
     const { competitorId: competitor, afterRound, by, reason } = input;
-    const body: EntryBody = {
+    const body: SharedBody = {
       kind: 'admission',
       competitor,
       after: afterRound ?? null,
@@ -141,7 +142,7 @@ export class DecisionResolver {
   private async enter(
     viewer: Identity,
     input: EntryInput,
-    body: EntryBody,
+    body: SharedBody,
     expectedVersion: number | null = null,
   ): Promise<EntryPayload> {
     return payloadOf(await this.recording.record(viewer, requestOf(input, body, expectedVersion)));

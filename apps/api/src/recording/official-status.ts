@@ -1,5 +1,5 @@
 import { competitions, officialResults, type CompetitionStatus, type Tx } from '#persistence';
-import type { Entry } from '#rules';
+import type { AnyEntry } from '#rules';
 import { resultDocumentOf, sheetOf } from '../platform/competition/documents.js';
 import type { LoadedCompetition } from '../platform/competition/loaded.js';
 
@@ -10,7 +10,7 @@ import type { LoadedCompetition } from '../platform/competition/loaded.js';
 export async function signOffOrReopen(
   tx: Tx,
   after: LoadedCompetition,
-  entry: Extract<Entry, { kind: 'sign-off' | 'reopening' }>,
+  entry: Extract<AnyEntry, { kind: 'sign-off' | 'reopening' }>,
 ): Promise<LoadedCompetition> {
   const { row } = after;
   const status = entry.kind === 'sign-off' ? 'official' : 'open';

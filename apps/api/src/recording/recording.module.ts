@@ -1,11 +1,13 @@
 import { Module } from '@nestjs/common';
+import { BarResolver } from './bar.resolver.js';
 import { DecisionResolver } from './decision.resolver.js';
+import { JumpResolver } from './jump.resolver.js';
 import { RecordingService } from './recording.service.js';
 import { TrialResolver } from './trial.resolver.js';
 
 /** The journal of a competition: every trial, correction, ruling and signature goes in here. */
 @Module({
-  providers: [RecordingService, TrialResolver, DecisionResolver],
+  providers: [RecordingService, TrialResolver, JumpResolver, BarResolver, DecisionResolver],
   exports: [RecordingService],
 })
 export class RecordingModule {}

@@ -7,9 +7,10 @@ import {
   type StoredVerdict,
   type Tx,
 } from '#persistence';
-import { apply, type Entry, type Objection, type RefusalCode } from '#rules';
+import type { AnyEntry, Objection, RefusalCode } from '#rules';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
 import { fingerprintOf } from '../platform/competition/fingerprint.js';
+import { decideIn } from '../platform/competition/kinds.js';
 import type { LoadedCompetition } from '../platform/competition/loaded.js';
 import { Turnstile } from '../platform/competition/turnstile.js';
 import { Database } from '../platform/database/database.js';
@@ -18,7 +19,7 @@ import { refusal, type UserError } from '../platform/errors/user-error.types.js'
 import { versionConflict } from '../platform/errors/version-conflict.types.js';
 import type { Capacity, Identity } from '../platform/identity/identity.js';
 import { CompetitionChanges } from '../platform/live/competition-changes.js';
-import { Unreadable, type EntryRequest } from './entry-request.js';
+import { bodyIn, Unreadable, type Entered, type EntryRequest, type FieldNames } from './entry-request.js';
 import { signOffOrReopen, withStatus } from './official-status.js';
 
 /** What became of an entry. */
@@ -87,7 +88,7 @@ export class RecordingService {
     by: { readonly capacity: Capacity; readonly holder: string; readonly label: string | null },
   ): Promise<RecordingOutcome> {
     const { row, state } = loaded;
-    const body = request.bodyFor(state.setup);
+    const body = bodyIn(loaded, request.entered);
     if (body instanceof Unreadable) return notRecorded(refusal(body.refusal));
     const fingerprint = fingerprintOf(row.id, body);
     if (state.journal.some(({ entry }) => entry.id === request.entryId)) {
@@ -96,9 +97,9 @@ export class RecordingService {
     if (request.expectedVersion !== null && request.expectedVersion !== row.version) {
       return notRecorded(versionConflict(row.version));
     }
-    const entry = { id: request.entryId, by: by.capacity, actor: by.holder, ...body } as Entry;
-    const { state: stateAfter, verdict } = apply(state, entry);
-    if (verdict.standing === 'refused') return notRecorded(refusalOf(verdict.refusal));
+    const entry: AnyEntry = { id: request.entryId, by: by.capacity, actor: by.holder, ...body };
+    const { after: folded, verdict } = decideIn(loaded, entry);
+    if (verdict.standing === 'refused') return notRecorded(refusalOf(verdict.refusal, request.entered));
     const appended = await journal.append(tx, {
       organisationId: row.organisationId,
       competitionId: row.id,
@@ -116,8 +117,8 @@ export class RecordingService {
     const { sequence, recordedAt, version } = appended;
     const after: LoadedCompetition = {
       ...loaded,
+      ...folded,
       row: { ...row, version, lastSequence: sequence },
-      state: stateAfter,
       changedAt: new Date(recordedAt),
     };
     const kept = await this.afterwards(tx, after, entry);
@@ -133,7 +134,7 @@ export class RecordingService {
   }
 
   /** What follows from an entry outside the journal: the first one opens a draft, a signature is archived. */
-  private async afterwards(tx: Tx, after: LoadedCompetition, entry: Entry): Promise<LoadedCompetition> {
+  private async afterwards(tx: Tx, after: LoadedCompetition, entry: AnyEntry): Promise<LoadedCompetition> {
     if (entry.kind === 'sign-off' || entry.kind === 'reopening') return signOffOrReopen(tx, after, entry);
     return after.row.status === 'draft' ? withStatus(tx, after, 'open') : after;
   }
@@ -168,18 +169,21 @@ function notRecorded(userError: UserError): NotRecorded {
   return { recorded: false, userError };
 }
 
-/** An entry's fields as the API names them. */
-const INPUT_FIELDS: Readonly<Record<string, string>> = {
+/** An entry's fields as the API names them in every input. */
+const INPUT_FIELDS: FieldNames = {
   id: 'entryId',
   competitor: 'competitorId',
   competitors: 'competitorIds',
   attempt: 'attemptId',
   entry: 'targetEntryId',
-  protested: 'protestedMark',
   after: 'afterRound',
 };
 
-function refusalOf({ code, message, rule, remedy, field }: Objection<RefusalCode>): UserError {
-  const path = field === null ? undefined : [INPUT_FIELDS[field] ?? field];
+function refusalOf(
+  { code, message, rule, remedy, field }: Objection<RefusalCode>,
+  entered: Entered,
+): UserError {
+  const own: FieldNames = entered.in === 'any' ? {} : (entered.fields ?? {});
+  const path = field === null ? undefined : [own[field] ?? INPUT_FIELDS[field] ?? field];
   return refusal({ code, message, rule, remedy, path });
 }

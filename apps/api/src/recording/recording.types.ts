@@ -1,5 +1,5 @@
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
-import type { HoldCode, NoticeCode } from '#rules';
+import { HOLD_CODES, type HoldCode, type NoticeCode } from '#rules';
 import { UserError } from '../platform/errors/user-error.types.js';
 import { enumOf } from '../platform/inputs/enums.js';
 import { Competition } from '../platform/objects/competition.type.js';
@@ -27,8 +27,7 @@ export class CutChange {
 @ObjectType({ description: 'Why an entry is held, and what lets it in.' })
 export class Hold {
   @Field(() => String, {
-    description:
-      'SIGNED_OFF, NOT_STARTED, DISQUALIFIED, AFTER_RETIRING, AFTER_STANDARD, NOT_THROUGH, ROUND_TAKEN, EARLIER_ROUND_OPEN, WRONG_IMPLEMENT, CHANGES_A_CUT or AWAITS_REFEREE. Accept codes that you do not know.',
+    description: `${HOLD_CODES.slice(0, -1).join(', ')} or ${HOLD_CODES.at(-1)}. Accept codes that you do not know.`,
   })
   code: HoldCode;
 
@@ -61,7 +60,7 @@ export class RecordedEntry {
 
   @Field(() => [String], {
     description:
-      'OUT_OF_TURN: somebody else was up. FINER_THAN_MEASURED: measure down. FAR_OUTSIDE: keep the spike in and read again.',
+      'OUT_OF_TURN: somebody else was up. FINER_THAN_MEASURED: measure down. FAR_OUTSIDE: keep the spike in and read again. At the bar: TRIALS_OUTSTANDING below it, NOT_ANNOUNCED, NOT_THE_RULE_HEIGHT of the jump-off, UPRIGHTS_OUTSIDE_RULE. Accept codes that you do not know.',
   })
   notices: readonly NoticeCode[];
 
@@ -113,3 +112,19 @@ export class RoundOrderSetPayload extends EntryPayload {}
 export class CompetitionSignOffPayload extends EntryPayload {}
 @ObjectType()
 export class CompetitionReopenPayload extends EntryPayload {}
+@ObjectType()
+export class JumpRecordPayload extends EntryPayload {}
+@ObjectType()
+export class JumpOffRecordPayload extends EntryPayload {}
+@ObjectType()
+export class JumpCorrectPayload extends EntryPayload {}
+@ObjectType()
+export class JumpsMovePayload extends EntryPayload {}
+@ObjectType()
+export class BarSetPayload extends EntryPayload {}
+@ObjectType()
+export class UprightsSetPayload extends EntryPayload {}
+@ObjectType()
+export class JumpOffDeclinePayload extends EntryPayload {}
+@ObjectType()
+export class JumpOrderSetPayload extends EntryPayload {}

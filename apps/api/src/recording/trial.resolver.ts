@@ -1,7 +1,7 @@
 import { Args, Mutation, Resolver } from '@nestjs/graphql';
 import type { Identity } from '../platform/identity/identity.js';
 import { Needs, Viewer } from '../platform/identity/rights.js';
-import { attemptRequest, correctionRequest, moveBody, requestOf, windRequest } from './entry-bodies.js';
+import { attemptRequest, correctionRequest, moveRequest, windRequest } from './entry-bodies.js';
 import { payloadOf } from './payload.js';
 import { RecordingService } from './recording.service.js';
 import {
@@ -12,6 +12,7 @@ import {
   AttemptWindRecordPayload,
   EntryReversePayload,
 } from './recording.types.js';
+import { requestOf } from './request-of.js';
 import {
   AttemptCorrectInput,
   AttemptRecordInput,
@@ -69,9 +70,7 @@ export class TrialResolver {
     @Args('input') input: AttemptsMoveInput,
     @Viewer() viewer: Identity,
   ): Promise<AttemptsMovePayload> {
-    return payloadOf(
-      await this.recording.record(viewer, requestOf(input, moveBody(input), input.expectedVersion)),
-    );
+    return payloadOf(await this.recording.record(viewer, moveRequest(input)));
   }
 
   @Mutation(() => AttemptReplacePayload, {

@@ -1,12 +1,19 @@
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
+import { MarkText } from '../platform/scalars/mark.js';
 
 @ObjectType({ description: 'The smallest mark that brings a better place, as everybody else stands.' })
 export class NeededPlace {
   @Field(() => Int)
   place: number;
 
-  @Field()
+  @Field({ description: 'In high jump and pole vault the height to be cleared.' })
   mark: string;
+
+  @Field(() => Int, {
+    nullable: true,
+    description: 'In high jump and pole vault: the trial at that height that is still early enough.',
+  })
+  trial: number | null;
 
   @Field({ description: 'The place is shared with this mark.' })
   isShared: boolean;
@@ -49,6 +56,33 @@ export class NeededPass {
   isEqualEnough: boolean | null;
 }
 
+@ObjectType({ description: 'A height to be cleared, and at which trial at the latest.' })
+export class NeededClearance {
+  @Field(() => MarkText)
+  height: string;
+
+  @Field(() => Int)
+  trial: number;
+}
+
+@ObjectType({ description: 'What is needed in high jump and pole vault, beside the places.' })
+export class VerticalNeededNow {
+  @Field(() => NeededClearance, { nullable: true, description: 'The trial that is next.' })
+  next: NeededClearance | null;
+
+  @Field(() => NeededClearance, {
+    nullable: true,
+    description: 'In a qualification: what reaches the standard.',
+  })
+  standard: NeededClearance | null;
+
+  @Field(() => NeededClearance, {
+    nullable: true,
+    description: 'In a qualification that is filled up: what brings the competitor among those who go on.',
+  })
+  fill: NeededClearance | null;
+}
+
 @ObjectType({
   description: 'What one competitor needs now: with the next trial, while the others add nothing.',
 })
@@ -64,7 +98,8 @@ export class NeededNow {
 
   @Field(() => Int, {
     nullable: true,
-    description: 'The round of the next trial; nothing when there is none.',
+    description:
+      'The round of the next trial, in high jump and pole vault the trial at the height; nothing when there is none.',
   })
   round: number | null;
 
@@ -88,4 +123,10 @@ export class NeededNow {
     description: 'In a qualification that is filled up by the best of the others.',
   })
   fill: NeededPass | null;
+
+  @Field(() => VerticalNeededNow, {
+    nullable: true,
+    description: 'In high jump and pole vault, and only there.',
+  })
+  vertical: VerticalNeededNow | null;
 }

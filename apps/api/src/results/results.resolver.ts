@@ -1,12 +1,11 @@
 import { Args, ID, Parent, ResolveField, Resolver } from '@nestjs/graphql';
-import { orderOf } from '#rules';
 import type { Identity } from '../platform/identity/identity.js';
 import { Viewer } from '../platform/identity/rights.js';
-import { globalId } from '../platform/inputs/global-id.js';
 import { Competition } from '../platform/objects/competition.type.js';
 import { NeededNow } from './needed.types.js';
 import { CompetitionProgress, ResultTable, RoundOrder } from './results.types.js';
 import { audienceOf, TableMemory } from './table-memory.js';
+import { ordersView } from './table-view.js';
 
 /** What a competition shows to everybody who may see it. */
 @Resolver(() => Competition)
@@ -40,16 +39,10 @@ export class ResultsResolver {
   }
 
   @ResolveField(() => [RoundOrder], {
-    description: 'Who takes part in each round, in order, as things stand.',
+    description:
+      'Who takes part in each round, in order, as things stand. Empty in high jump and pole vault: the progress says who is called.',
   })
   async orders(@Parent() { row }: Competition): Promise<RoundOrder[]> {
-    const { loaded } = await this.tables.of(row);
-    const ids = new Map(
-      loaded.roster.map(({ competitor }) => [competitor.bib, globalId('Competitor', competitor.id)]),
-    );
-    return Object.entries(orderOf(loaded.state.card)).map(([round, bibs]) => ({
-      round: Number(round),
-      competitors: bibs.map((bib) => ids.get(bib)!),
-    }));
+    return ordersView((await this.tables.of(row)).loaded);
   }
 }

@@ -1,6 +1,9 @@
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
 import { Instant } from '../platform/scalars/instant.js';
 import { Uuid } from '../platform/scalars/uuid.js';
+import { TrialCall } from './trial-call.type.js';
+import { VerticalProgress } from './vertical-progress.types.js';
+import { VerticalRow, VerticalTable } from './vertical.types.js';
 
 /*
  * What everybody may see of a result. There is no birth date, no contact and no full name of a child here to leak:
@@ -84,8 +87,11 @@ export class TableRow {
   @Field(() => String, { nullable: true, description: 'Q, q, qR, qJ or qD.' })
   qualified: string | null;
 
-  @Field(() => [TableTrial])
+  @Field(() => [TableTrial], { description: 'Round by round; empty in high jump and pole vault.' })
   series: TableTrial[];
+
+  @Field(() => VerticalRow, { nullable: true, description: 'In high jump and pole vault, and only there.' })
+  vertical: VerticalRow | null;
 }
 
 @ObjectType({ description: 'Who goes on after a round, as things stand.' })
@@ -97,30 +103,18 @@ export class TableCut {
   through: string[];
 }
 
-@ObjectType({ description: 'A trial that is to be called.' })
-export class TrialCall {
-  @Field(() => ID)
-  competitor: string;
-
-  @Field()
-  bib: string;
-
-  @Field()
-  name: string;
-
-  @Field(() => Int)
-  round: number;
-
-  @Field(() => String, { nullable: true })
-  flight: string | null;
-}
-
 @ObjectType({ description: 'Where a competition is.' })
 export class CompetitionProgress {
-  @Field({ description: '"not started", "running", "complete" (not signed yet) or "official".' })
+  @Field({
+    description: '"not started", "running", "jump-off", "complete" (not signed yet) or "official".',
+  })
   phase: string;
 
-  @Field(() => Int, { nullable: true })
+  @Field(() => Int, {
+    nullable: true,
+    description:
+      'Of whoever is up; in high jump and pole vault the trial at the height, in a jump-off its round.',
+  })
   round: number | null;
 
   @Field(() => String, { nullable: true })
@@ -135,8 +129,17 @@ export class CompetitionProgress {
   @Field(() => TrialCall, { nullable: true })
   then: TrialCall | null;
 
-  @Field(() => Int, { description: 'Trials still to be taken as things stand.' })
+  @Field(() => Int, {
+    description:
+      'Trials still to be taken as things stand; in high jump and pole vault those that are called now.',
+  })
   remaining: number;
+
+  @Field(() => VerticalProgress, {
+    nullable: true,
+    description: 'In high jump and pole vault, and only there.',
+  })
+  vertical: VerticalProgress | null;
 }
 
 @ObjectType({ description: 'The order in which one round is called, as things stand.' })
@@ -179,4 +182,7 @@ export class ResultTable {
 
   @Field(() => [TableCut])
   cuts: TableCut[];
+
+  @Field(() => VerticalTable, { nullable: true, description: 'In high jump and pole vault, and only there.' })
+  vertical: VerticalTable | null;
 }

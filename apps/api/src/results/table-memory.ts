@@ -3,10 +3,10 @@ import type { CompetitionRow } from '#persistence';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
 import type { LoadedCompetition } from '../platform/competition/loaded.js';
 import type { Identity } from '../platform/identity/identity.js';
-import { neededView } from './needed-view.js';
 import type { NeededNow } from './needed.types.js';
 import type { CompetitionProgress, ResultTable } from './results.types.js';
-import { progressView, tableView, type Audience } from './table-view.js';
+import { neededView, progressView, tableView } from './table-view.js';
+import type { Audience } from './view.js';
 
 /** What is shown of one competition at one version, made when it is first asked for. */
 export class Shown {

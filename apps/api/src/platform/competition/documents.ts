@@ -3,7 +3,6 @@ import {
   editionsOf,
   parsePlacePoints,
   writeSheet,
-  type Card,
   type CompetitionContent,
   type PlainObject,
   type ResultDocument,
@@ -27,28 +26,37 @@ export function resultDocumentOf(loaded: LoadedCompetition): ResultDocument {
   return countCompetition(contentOf(loaded, { nameOf: null, isArchive: true }));
 }
 
-function contentOf(loaded: LoadedCompetition, { nameOf, isArchive }: SheetOptions): CompetitionContent {
-  const { row, roster, state } = loaded;
+function contentOf(loaded: LoadedCompetition, options: SheetOptions): CompetitionContent {
+  const information = informationOf(loaded, options);
+  const named = <C extends { readonly name: string | null }>(competitors: readonly C[]): C[] =>
+    competitors.map((competitor, at) => ({
+      ...competitor,
+      name: options.nameOf?.(loaded.roster[at]!) ?? null,
+    }));
+  if (loaded.kind === 'vertical') {
+    const { card } = loaded.state;
+    return { kind: 'vertical', card: { ...card, competitors: named(card.competitors) }, information };
+  }
+  const { card } = loaded.state;
+  return { kind: 'distance', card: { ...card, competitors: named(card.competitors) }, information };
+}
+
+function informationOf(
+  { row, roster }: LoadedCompetition,
+  { isArchive }: SheetOptions,
+): CompetitionContent['information'] {
   const isNewest = editionsOf(row.rules).at(-1) === row.edition;
   const { categorySex: sex, categoryAge: age } = row;
-  const competitors = state.card.competitors.map((competitor, index) => {
-    const line = roster[index]!;
-    return { ...competitor, name: nameOf?.(line) ?? null };
-  });
   return {
-    kind: 'distance',
-    card: { ...state.card, competitors } satisfies Card,
-    information: {
-      edition: isArchive || !isNewest ? row.edition : null,
-      plan: row.plan,
-      category: { ...(sex !== null && { sex }), ...(age !== null && { age }) },
-      implementGrams: row.implementGrams,
-      scoring: scoringOf(row.scoring),
-      competitors: roster.map(({ competitor }) => ({
-        implementGrams: competitor.implementGrams,
-        written: competitor.written,
-      })),
-    },
+    edition: isArchive || !isNewest ? row.edition : null,
+    plan: row.plan,
+    category: { ...(sex !== null && { sex }), ...(age !== null && { age }) },
+    implementGrams: row.implementGrams,
+    scoring: scoringOf(row.scoring),
+    competitors: roster.map(({ competitor }) => ({
+      implementGrams: competitor.implementGrams,
+      written: competitor.written,
+    })),
   };
 }
 

@@ -13,6 +13,7 @@ import { globalId } from '../inputs/global-id.js';
 import { Instant } from '../scalars/instant.js';
 import { MarkText } from '../scalars/mark.js';
 import { Plan } from './plan.type.js';
+import { VerticalTerms, verticalTermsObject } from './vertical-terms.type.js';
 import { CompetitionStatusEnum, EventEnum, RuleSetEnum, SexEnum, StageEnum, UnitEnum } from './words.js';
 
 @ObjectType({ description: 'Whoever reaches the standard goes on, and the best others until so many do.' })
@@ -53,8 +54,17 @@ export class Competition {
   @Field(() => Qualifying, { nullable: true })
   qualifying: Qualifying | null;
 
-  @Field(() => Plan)
-  plan: ResolvedPlan;
+  @Field(() => Plan, {
+    nullable: true,
+    description: 'Nothing in high jump and pole vault, which have no rounds.',
+  })
+  plan: ResolvedPlan | null;
+
+  @Field(() => VerticalTerms, {
+    nullable: true,
+    description: 'Of a high jump or pole vault, and only there.',
+  })
+  vertical: VerticalTerms | null;
 
   @Field(() => UnitEnum)
   unit: Unit;
@@ -92,7 +102,8 @@ export function competitionObject(row: CompetitionRow): Competition {
       standard: formatMark(row.qualifying.standard, row.unit),
       fill: row.qualifying.fill,
     },
-    plan: planOf(row),
+    plan: row.vertical ? null : planOf(row),
+    vertical: row.vertical && verticalTermsObject(row.vertical, row.unit),
     unit: row.unit,
     categorySex: row.categorySex,
     categoryAge: row.categoryAge,
@@ -104,7 +115,7 @@ export function competitionObject(row: CompetitionRow): Competition {
 }
 
 /** The plan in force. What is stored was checked when the competition was made. */
-export function planOf(row: Pick<CompetitionRow, 'rules' | 'edition' | 'stage' | 'plan'>): ResolvedPlan {
+function planOf(row: Pick<CompetitionRow, 'rules' | 'edition' | 'stage' | 'plan'>): ResolvedPlan {
   const resolved = resolvePlan(ruleSet(row.rules, row.edition), row.stage, row.plan);
   if (!resolved.ok) throw new Error(`A stored plan makes no plan: ${resolved.problems[0]?.message ?? ''}`);
   return resolved.plan;

@@ -1,5 +1,11 @@
-import { DISTANCE_EVENT_CODES, RULE_SET_CODES, type DistanceEventCode, type Stage } from '#rules';
-import type { CompetitionStatus, NameDisplay, Sex, Unit } from '#persistence';
+import {
+  DISTANCE_EVENT_CODES,
+  RULE_SET_CODES,
+  VERTICAL_EVENT_CODES,
+  type EventCode,
+  type Stage,
+} from '#rules';
+import type { CompetitionStatus, NameDisplay, Sex, Unit, VerticalTerms } from '#persistence';
 import { enumOf } from '../inputs/enums.js';
 
 /* The trade's words as GraphQL enums: outside LONG_JUMP, inside long-jump. */
@@ -10,7 +16,11 @@ export const RuleSetEnum = enumOf(
   'A rule set, by the federation that publishes it.',
 );
 
-export const EventEnum = enumOf<DistanceEventCode>('EventCode', DISTANCE_EVENT_CODES, 'What is contested.');
+export const EventEnum = enumOf<EventCode>(
+  'EventCode',
+  [...DISTANCE_EVENT_CODES, ...VERTICAL_EVENT_CODES],
+  'What is contested.',
+);
 
 export const StageEnum = enumOf<Stage>(
   'Stage',
@@ -48,4 +58,16 @@ export const ReorderEnum = enumOf<'reverse' | 'leaders-first'>(
   'Reorder',
   ['reverse', 'leaders-first'],
   'After a new ranking the worst is called first, or the best.',
+);
+
+export const PassGivesUpEnum = enumOf<VerticalTerms['passGivesUp']>(
+  'PassGivesUp',
+  ['height', 'trial'],
+  'A pass gives up every further trial at the HEIGHT; or, where the regulations of children’s and school meets say so, this one TRIAL only.',
+);
+
+export const TieForFirstEnum = enumOf<VerticalTerms['tieForFirst']>(
+  'TieForFirst',
+  ['jump-off', 'shared'],
+  'A tie for first place is jumped off, or left by the regulations of the meet.',
 );
