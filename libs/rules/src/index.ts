@@ -131,6 +131,23 @@ export { parsePlacePoints, type Scoring } from './scoring/scoring.js';
 export { scoreRows, type PlacedRow, type ScoredRow } from './scoring/shared-points.js';
 export { clubTable } from './scoring/club-table.js';
 export {
+  MAX_TEAMS,
+  SCORING_PRESET_CODES,
+  SCORING_PRESETS,
+  type PointsTable,
+  type ScoringPreset,
+  type ScoringPresetCode,
+} from './scoring/presets.js';
+export {
+  belongsTo,
+  scoreMatch,
+  type Division,
+  type MatchEvent,
+  type MatchResult,
+  type MatchScoring,
+} from './scoring/match.js';
+export {
+  placedRows,
   scoreMeet,
   scoreResult,
   type ClubMembers,

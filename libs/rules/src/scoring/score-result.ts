@@ -2,7 +2,7 @@ import { formatPoints } from '../quantities/fraction.js';
 import type { ClubRow, Problem, ResultDocument, ResultRow } from '../result/result-document.js';
 import { clubTable } from './club-table.js';
 import type { Scoring } from './scoring.js';
-import { scoreRows, type ScoredRow } from './shared-points.js';
+import { scoreRows, type PlacedRow, type ScoredRow } from './shared-points.js';
 
 /** `sectorline-meet-result/1`: what was counted from several sheets, or why it was not. */
 export interface MeetResultDocument {
@@ -51,9 +51,13 @@ export function scoreMeet(events: readonly MeetEvent[], scoring: Scoring): MeetR
 }
 
 function scoredRows(results: readonly ResultRow[], competitors: ClubMembers, scoring: Scoring): ScoredRow[] {
+  return scoreRows(placedRows(results, competitors), scoring);
+}
+
+/** The rows of a result with whom they score for, in its order. */
+export function placedRows(results: readonly ResultRow[], competitors: ClubMembers): PlacedRow[] {
   const clubOf = new Map(competitors.map(({ bib, club }) => [bib, club]));
-  const rows = results.map(({ bib, place }) => ({ bib, place, club: clubOf.get(bib) ?? null }));
-  return scoreRows(rows, scoring);
+  return results.map(({ bib, place }) => ({ bib, place, club: clubOf.get(bib) ?? null }));
 }
 
 function withPoints(results: readonly ResultRow[], scored: readonly ScoredRow[]): ResultRow[] {
