@@ -43,10 +43,10 @@ describe('a correction', () => {
     await circle.record(2, 1, '57.00');
     const request = (await correct(circle, entry.id, '56.10')).entry;
     expect(request).toMatchObject({ standing: 'HELD', hold: { code: 'AWAITS_REFEREE' } });
-    expect(await circle.places()).toEqual(['1 1. 58.10', '2 2. 57.00', '3 - NM']);
+    expect(await circle.places()).toEqual(['1 1. 58.10', '2 2. 57.00', '3 -']);
     const ruling = { targetEntryId: request.id, decision: 'COUNT', reason: 'tape read again' };
     await circle.enter('entryRule', ruling, circle.referee);
-    expect(await circle.places()).toEqual(['2 1. 57.00', '1 2. 56.10', '3 - NM']);
+    expect(await circle.places()).toEqual(['2 1. 57.00', '1 2. 56.10', '3 -']);
   });
 
   it('by another official of the competition is a request, too', async () => {
@@ -64,7 +64,7 @@ describe('a correction', () => {
     const [[first], [second]] = (await circle.recordCard(['58.10'], ['57.00'])) as [[string], [string]];
     await correct(circle, first, '58.01', { token: circle.referee });
     await correct(circle, second, '59.00', { token: circle.director });
-    expect(await circle.places()).toEqual(['2 1. 59.00', '1 2. 58.01', '3 - NM']);
+    expect(await circle.places()).toEqual(['2 1. 59.00', '1 2. 58.01', '3 -']);
   });
 
   it('that says what stands already is refused', async () => {
@@ -171,7 +171,7 @@ describe('trials on the wrong line', () => {
       expectedVersion: await versionOf(circle),
     };
     expect((await circle.enter('attemptsMove', move, circle.referee)).entry.standing).toBe('ACCEPTED');
-    expect(await circle.places()).toEqual(['2 1. 58.10', '1 2. 57.00', '3 - NM']);
+    expect(await circle.places()).toEqual(['2 1. 58.10', '1 2. 57.00', '3 -']);
   });
 
   it('cannot end up two in one round', async () => {
