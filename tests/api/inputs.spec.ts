@@ -9,6 +9,7 @@ import {
 } from 'graphql';
 import { randomUUID } from 'node:crypto';
 import { startApi, type TestApi } from '../support/api.js';
+import { highJumpSheet } from '../support/at-the-bar.js';
 import { Circle } from '../support/at-the-circle.js';
 import { discusSheet } from '../support/circle.js';
 import { onConnection } from '../support/database.js';
@@ -24,13 +25,27 @@ const LEGAL: ReadonlySet<string> = new Set([
 
 const JUDGED = { outcome: 'VALID', wind: null, foul: null, protestedMark: null, implementGrams: null };
 
+const JUMPED = { outcome: 'FAILED', foul: null, incident: null, isProtested: false };
+
 /** What a call needs beside examples of its types, so that nothing but the hostile field stops it. */
 const FITTING: Readonly<Record<string, object>> = {
   attemptRecord: { ...JUDGED, mark: '58.10', round: 1 },
   attemptCorrect: { ...JUDGED, mark: '58.11' },
-  competitionCreate: { rules: 'WA', edition: null, event: 'DISCUS', qualifying: null, implementGrams: null },
+  competitionCreate: {
+    rules: 'WA',
+    edition: null,
+    event: 'DISCUS',
+    qualifying: null,
+    implementGrams: null,
+    vertical: null,
+  },
   competitorEnter: { athleteId: null, clubId: null, bib: '77' },
   competitorStartSet: { status: 'DNS' },
+  barSet: { height: '3.40', leavesOut: [] },
+  jumpCorrect: { ...JUMPED, outcome: 'CLEARED' },
+  jumpOffRecord: { ...JUMPED, height: '3.20', round: 1 },
+  jumpOrderSet: { height: '3.20', trial: 2 },
+  jumpRecord: { ...JUMPED, height: '3.20', trial: 1 },
   meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
   tokenIssue: { role: 'OFFICIAL', from: null, until: null },
 };
@@ -41,6 +56,7 @@ const REFUSED: Readonly<Record<string, string>> = {
   competitionReopen: 'ALREADY_SO',
   competitorReinstate: 'ALREADY_SO',
   entryRule: 'NO_QUESTION',
+  jumpOffDecline: 'NO_JUMP_OFF',
 };
 
 let api: TestApi;
@@ -62,6 +78,19 @@ beforeAll(async () => {
 });
 afterAll(() => api.close());
 
+/** What is done at a bar; all else is tried at a discus. */
+const AT_A_BAR: ReadonlySet<string> = new Set([
+  'barSet',
+  'jumpCorrect',
+  'jumpOffDecline',
+  'jumpOffRecord',
+  'jumpOrderSet',
+  'jumpRecord',
+  'jumpsMove',
+  'uprightsSet',
+]);
+const POLE_VAULT = highJumpSheet(3, ['3.20', '3.40', '3.60'], { event: 'pole-vault' });
+
 /** A competition and, by the names of the fields that take them, the things in it. */
 interface Scene {
   readonly circle: Circle;
@@ -70,6 +99,23 @@ interface Scene {
 
 /** Start lists are made before the first trial, all else needs one. */
 async function sceneFor(name: string): Promise<Scene> {
+  return AT_A_BAR.has(name) ? sceneAtABar() : sceneAtACircle(name);
+}
+
+async function sceneAtABar(): Promise<Scene> {
+  const circle = await Circle.open(api, POLE_VAULT);
+  const [first, second, third] = [1, 2, 3].map((bib) => circle.competitorOf(bib));
+  const turn = { competitorId: first, height: '3.20', trial: 1 };
+  const { entry, competition } = await circle.enter('jumpRecord', { ...turn, ...JUMPED });
+  const things = {
+    ...{ competitionId: circle.competition.id, competitorId: second, competitorIds: [third] },
+    ...{ attemptId: entry.id, expectedVersion: competition.version },
+    moves: [{ attemptId: entry.id, competitorId: second, height: '3.20', trial: 1 }],
+  };
+  return { circle, things };
+}
+
+async function sceneAtACircle(name: string): Promise<Scene> {
   const circle = await Circle.open(api, discusSheet(3));
   const isBefore = ['competitorEnter', 'competitorWithdraw', 'startOrderSet'].includes(name);
   const [[attemptId] = []] = isBefore ? [] : await circle.recordCard(['58.10']);
