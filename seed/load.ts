@@ -2,6 +2,8 @@ import { Client } from './client.js';
 import { idOf } from './ids.js';
 import { COMPETITIONS, DISCUS, MEET, type DemoCompetition, type Line } from './meet.js';
 import { CLUBS, PEOPLE } from './people.js';
+import { runAtBar } from './run-at-bar.js';
+import { runInRounds } from './run-in-rounds.js';
 
 export const DEMO = {
   meetId: idOf(MEET.name),
@@ -69,13 +71,13 @@ async function enterPeople(director: Client): Promise<ReadonlyMap<string, string
 async function setUp(
   director: Client,
   meetId: string,
-  { title, input, lines }: DemoCompetition,
+  { title, input, heights, lines }: DemoCompetition,
   athletes: ReadonlyMap<string, string>,
   index: number,
 ): Promise<string> {
   const { competition } = await director.call<{ competition: { id: string } }>(
     'competitionCreate',
-    { id: idOf(title), meetId, title, ...input },
+    { id: idOf(title), meetId, title, ...input, vertical: heights ? { heights } : null },
     'competition { id }',
   );
   for (const [at, { who, flight }] of lines.entries()) {
@@ -91,44 +93,21 @@ async function setUp(
   return competition.id;
 }
 
-interface Up {
-  readonly competitor: string;
-  readonly bib: string;
-  readonly round: number;
-}
-
-/** Records as an official does: whoever is called throws or jumps, until the card says no more. */
+/** Records as officials do: who does not start, then whoever is called, until the card says no more. */
 async function run(official: Client, competitionId: string, competition: DemoCompetition): Promise<void> {
   const list = await startListOf(official, competitionId);
   for (const line of competition.lines) {
     if (line.didNotStart) await markAbsent(official, competitionId, competition, line, list);
   }
-  for (;;) {
-    const up = await whoIsUp(official, competitionId);
-    const line = up && competition.lines[list.findIndex(({ id }) => id === up.competitor)];
-    const cell = up ? line?.cells[up.round - 1] : undefined;
-    if (!up || !line || cell === undefined) return;
-    const input = {
-      competitionId,
-      entryId: idOf(`${competition.title}: ${line.who}, round ${up.round}`),
-      competitorId: up.competitor,
-      round: up.round,
-      ...attemptOf(cell),
-    };
-    await official.call('attemptRecord', input, 'entry { standing }');
-  }
+  const lines = new Map(list.map(({ id }, index) => [id, competition.lines[index]!]));
+  const place = { official, competitionId, competition, lines };
+  await (competition.heights ? runAtBar(place, competition.heights) : runInRounds(place));
 }
 
 async function startListOf(official: Client, id: string): Promise<readonly { readonly id: string }[]> {
   const query = `query ($id: ID!) { competition(id: $id) { startList { id } } }`;
   const { startList } = await official.send<{ startList: { id: string }[] }>(query, 'competition', { id });
   return startList;
-}
-
-async function whoIsUp(official: Client, id: string): Promise<Up | null> {
-  const query = `query ($id: ID!) { competition(id: $id) { progress { up { competitor bib round } } } }`;
-  const { progress } = await official.send<{ progress: { up: Up | null } }>(query, 'competition', { id });
-  return progress.up;
 }
 
 async function markAbsent(
@@ -145,16 +124,6 @@ async function markAbsent(
     status: 'DNS',
   };
   await official.call('competitorStartSet', input, 'entry { standing }');
-}
-
-const OUTCOMES: Readonly<Record<string, string>> = { X: 'FOUL', '-': 'PASS', r: 'RETIRED', O: 'UNMEASURED' };
-
-/** `58.10`, `6.48 +1.1`, `X RIM`, `-`, `r` as the input of an attempt. */
-function attemptOf(cell: string): object {
-  const [written = '', detail] = cell.split(' ');
-  const outcome = OUTCOMES[written] ?? 'VALID';
-  if (outcome === 'VALID') return { outcome, mark: written, wind: detail ?? null };
-  return { outcome, foul: detail ?? null };
 }
 
 async function signOff(referee: Client, id: string, { title }: DemoCompetition): Promise<void> {

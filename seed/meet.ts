@@ -1,4 +1,7 @@
-/** The demonstration meet. Cells are those of a field card; `X RIM` is a failure with its reason. */
+/**
+ * The demonstration meet. Cells are those of a field card; `X RIM` is a failure with its reason. Of a high jump they
+ * stand below its heights.
+ */
 export const MEET = {
   name: 'Heron Field Throws and Jumps',
   venue: 'Heron Field',
@@ -10,6 +13,8 @@ export const MEET = {
 export interface Line {
   readonly who: string;
   readonly cells: readonly string[];
+  /** Round by round, `O`, `X`, `-` or `r`. */
+  readonly jumpOff?: readonly string[];
   readonly flight?: string;
   readonly didNotStart?: true;
 }
@@ -17,6 +22,8 @@ export interface Line {
 export interface DemoCompetition {
   readonly title: string;
   readonly input: Readonly<Record<string, unknown>>;
+  /** Of the bar, as announced; only in a high jump or pole vault. */
+  readonly heights?: readonly string[];
   /** In the order of competition. */
   readonly lines: readonly Line[];
   readonly signedOff?: true;
@@ -95,4 +102,18 @@ export const JAVELIN: DemoCompetition = {
   ],
 };
 
-export const COMPETITIONS = [SHOT, DISCUS, LONG_JUMP, JAVELIN] as const;
+export const HIGH_JUMP: DemoCompetition = {
+  title: 'High jump, women U20',
+  input: { event: 'HIGH_JUMP', categorySex: 'W', categoryAge: 'U20', startsAt: '2026-05-16T14:00:00Z' },
+  heights: ['1.40', '1.45', '1.50', '1.54', '1.57', '1.60', '1.62'],
+  lines: [
+    { ...line('Liv Heronsgate', '-', 'O', 'O', 'XO', 'O', 'XXX'), jumpOff: ['X', 'X'] },
+    line('Greta Pellowick', 'XO', 'O', 'XXX'),
+    { ...line('Marit Cinderfold', 'O', 'O', 'XO', 'O', 'O', 'XXX'), jumpOff: ['X', 'O'] },
+    line('Elowen Saltbeck', 'O', 'XO', 'O', 'XO', 'O', 'X-', 'XX'),
+    line('Runa Ashenbury', 'XXX'),
+    line('Ines Harrowmere', '-', 'O', 'O', 'O', 'XO', 'XXX'),
+  ],
+};
+
+export const COMPETITIONS = [SHOT, DISCUS, LONG_JUMP, JAVELIN, HIGH_JUMP] as const;

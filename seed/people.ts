@@ -46,4 +46,11 @@ export const PEOPLE: Readonly<Record<string, Person>> = Object.fromEntries([
   person('Oskar Redmire', 'M', '2010-03-03', TARNWICK),
   person('Leif Cobblestow', 'M', '2009-06-26', ELDER_VALE),
   person('Idris Farrowdale', 'M', '2010-08-18', QUARRY_LANE),
+  // High jumpers.
+  person('Liv Heronsgate', 'W', '2007-05-09', TARNWICK),
+  person('Marit Cinderfold', 'W', '2008-01-24', ELDER_VALE),
+  person('Elowen Saltbeck', 'W', '2007-11-30', SALTMARSH),
+  person('Ines Harrowmere', 'W', '2008-08-12', QUARRY_LANE),
+  person('Greta Pellowick', 'W', '2009-03-20', SALTMARSH),
+  person('Runa Ashenbury', 'W', '2009-06-02', null),
 ]);

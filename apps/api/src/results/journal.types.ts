@@ -12,11 +12,14 @@ export class JournalEntry {
   @Field(() => Int, { description: 'From 1, without gaps.' })
   sequence: number;
 
-  @Field({ description: 'attempt, wind, correction, move, reversal, replacement, ruling, start, …' })
+  @Field({
+    description:
+      'attempt, wind, correction, move, order; at a bar jump, jump-off, jump-correction, jump-move, jump-order, bar, uprights, jump-off-declined; in both reversal, replacement, ruling, start, …',
+  })
   kind: string;
 
   @Field(() => Json, {
-    description: 'What was entered: marks in whole units of the competition, winds in tenths.',
+    description: 'What was entered: marks and heights in whole units of the competition, winds in tenths.',
   })
   body: unknown;
 

@@ -1,0 +1,52 @@
+import { recount } from '#rules';
+import { globalId } from '../../apps/api/src/platform/inputs/global-id.js';
+import { idOf } from '../../seed/ids.js';
+import { loadDemo } from '../../seed/load.js';
+import { COMPETITIONS, HIGH_JUMP } from '../../seed/meet.js';
+import { startApi, type TestApi } from '../support/api.js';
+
+const READ = `query ($id: ID!) { competition(id: $id) {
+  version sheet result
+  table { isDisputed rows { place mark reason reasonRule bib vertical { condition } } }
+  progress { phase }
+} }`;
+
+let api: TestApi;
+beforeAll(async () => {
+  api = await startApi();
+  await loadDemo(api.url, api.adminToken);
+}, 120_000);
+afterAll(() => api.close());
+
+async function read(title: string): Promise<any> {
+  return (await api.data(READ, { id: globalId('Competition', idOf(title)) }, api.adminToken)).competition;
+}
+
+describe('the demonstration', () => {
+  it('has a high jump with places by countback and a jump-off, each with its reason', async () => {
+    const { table, progress } = await read(HIGH_JUMP.title);
+    expect(table.rows.map(({ bib, place, mark, reason }: any) => [bib, place, mark, reason])).toEqual([
+      ['503', 1, '1.58', '1st: cleared 1.57; best in the jump-off; cleared 1.58 in the jump-off'],
+      ['501', 2, '1.57', '2nd: equal height 1.57, 0 failures at it and 1 up to it; decided in the jump-off'],
+      ['504', 3, '1.57', '3rd: equal height 1.57 and 0 failures at it; 2 failures up to it against 1'],
+      ['506', 4, '1.57', '4th: equal height 1.57; 1 failure at it against 0'],
+      ['502', 5, '1.45', '5th: cleared 1.45 against 1.57'],
+      ['505', null, null, 'No place: no height cleared'],
+    ]);
+    expect(progress.phase).toBe('complete');
+  });
+
+  it('leaves no question open, and every sheet of it counts to the same result', async () => {
+    for (const { title } of COMPETITIONS) {
+      const { table, sheet, result } = await read(title);
+      expect([title, table.isDisputed]).toEqual([title, false]);
+      expect(JSON.parse(JSON.stringify(recount(JSON.stringify(sheet))))).toEqual(result);
+    }
+  });
+
+  it('stays as it is when it is loaded again', async () => {
+    const before = await Promise.all(COMPETITIONS.map(({ title }) => read(title)));
+    await loadDemo(api.url, api.adminToken);
+    expect(await Promise.all(COMPETITIONS.map(({ title }) => read(title)))).toEqual(before);
+  }, 120_000);
+});
