@@ -4,6 +4,7 @@ import { MeetsAndCompetitions1795612800001 } from './1795612800001-meets-and-com
 import { Journal1795612800002 } from './1795612800002-journal.js';
 import { OfficialResults1795612800003 } from './1795612800003-official-results.js';
 import { ApplicationRole1795612800004 } from './1795612800004-application-role.js';
+import { MeetScoring1795612900000 } from './1795612900000-meet-scoring.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 export const MIGRATIONS = [
@@ -13,4 +14,5 @@ export const MIGRATIONS = [
   Journal1795612800002,
   OfficialResults1795612800003,
   ApplicationRole1795612800004,
+  MeetScoring1795612900000,
 ];

@@ -21,6 +21,8 @@ const LEGAL: ReadonlySet<string> = new Set([
   // A meet may do without a venue.
   'meetCreate input.venue empty text',
   'meetCreate input.venue blanks',
+  // GraphQL takes one value for a list of it.
+  'meetScoringSet input.divisions.0.ages text',
 ]);
 
 const JUDGED = { outcome: 'VALID', wind: null, foul: null, protestedMark: null, implementGrams: null };
@@ -46,6 +48,7 @@ const FITTING: Readonly<Record<string, object>> = {
   jumpOffRecord: { ...JUMPED, height: '3.20', round: 1 },
   jumpOrderSet: { height: '3.20', trial: 2 },
   jumpRecord: { ...JUMPED, height: '3.20', trial: 1 },
+  meetScoringSet: { preset: null },
   meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
   tokenIssue: { role: 'OFFICIAL', from: null, until: null },
 };

@@ -103,6 +103,11 @@ export const IMPORT_TABLE: readonly Row[] = [
       'results read through stores and hear of changes through the live bus, so that a reader can never hold up a recorder',
   },
   {
+    files: 'apps/api/src/scoring/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM],
+    because: 'the points of clubs are read from what stands, so that no other capability has to know of them',
+  },
+  {
     files: 'apps/api/src/start/seed.ts',
     may: ['computed', 'node:**'],
     because:

@@ -142,6 +142,7 @@ describe('the application’s role', () => {
         'competitor: DELETE INSERT SELECT UPDATE',
         'journal_entry: INSERT SELECT',
         'meet: INSERT SELECT UPDATE',
+        'meet_scoring: INSERT SELECT',
         'official_result: INSERT SELECT',
         'organisation: INSERT SELECT UPDATE',
         'schema_migration: SELECT',

@@ -3,10 +3,15 @@ import pg from 'pg';
 import { openDatabase } from '#persistence';
 import { migratedDatabase, type TestDatabase } from '../support/database.js';
 import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js';
+import { SCORING_CASES, soundScorings } from './scoring-cases.js';
 import { makeScene, type Scene } from './fixture.js';
 import { JOURNAL_CASES, SOUND_JUMPS } from './journal-cases.js';
 
-const CASES = [...SETTING_UP_CASES, ...JOURNAL_CASES];
+const CASES = [...SETTING_UP_CASES, ...JOURNAL_CASES, ...SCORING_CASES];
+
+function allRows(scene: Scene): Readonly<Record<string, Columns>> {
+  return { ...soundRows(scene), ...soundScorings(scene) };
+}
 
 describe('constraints', () => {
   let database: TestDatabase;
@@ -60,27 +65,28 @@ describe('constraints', () => {
     'competitor',
     'journal_entry',
     'official_result',
+    'meet_scoring',
   ])('let a sound row of %s in', async (table) => {
-    await insert(table, soundRows(scene)[table]!);
+    await insert(table, allRows(scene)[table]!);
   });
 
   it.each(SOUND_JUMPS.map((columns) => [columns['kind'], columns] as const))(
     'let a sound %s in',
     async (_kind, columns) => {
-      await insert('journal_entry', { ...soundRows(scene)['journal_entry'], ...columns });
+      await insert('journal_entry', { ...allRows(scene)['journal_entry'], ...columns });
     },
   );
 
   it('let a high jump in with its heights, in centimetres or quarter inches', async () => {
     const terms = { combined: true, passGivesUp: 'trial', tieForFirst: 'shared' };
     const event = { event: 'pole-vault', vertical: { ...terms, heights: [288, 312, 99_999] }, unit: 'qin' };
-    await insert('competition', { ...soundRows(scene)['competition'], ...event });
+    await insert('competition', { ...allRows(scene)['competition'], ...event });
   });
 
   it.each(CASES)('$constraint: $what', async ({ table, constraint, change, after, triggersOff }) => {
     if (triggersOff) await client.query(`ALTER TABLE ${table} DISABLE TRIGGER USER`);
-    const row = { ...soundRows(scene)[table], ...change(scene) };
-    if (after !== undefined) await insert(table, { ...soundRows(scene)[table], ...after });
+    const row = { ...allRows(scene)[table], ...change(scene) };
+    if (after !== undefined) await insert(table, { ...allRows(scene)[table], ...after });
     await expect(insert(table, row)).rejects.toMatchObject({ constraint });
   });
 
@@ -110,7 +116,7 @@ describe('constraints', () => {
   it('let no organisation name what belongs to another', async () => {
     const other = randomUUID();
     await client.query('INSERT INTO organisation (id, name) VALUES ($1, $2)', [other, 'Elsewhere']);
-    const athlete = { ...soundRows(scene).athlete, organisation_id: other };
+    const athlete = { ...allRows(scene).athlete, organisation_id: other };
     await expect(insert('athlete', athlete)).rejects.toMatchObject({ constraint: 'athlete_club_fkey' });
   });
 });

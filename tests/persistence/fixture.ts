@@ -6,6 +6,7 @@ import {
   inTransaction,
   journal,
   meets,
+  meetScorings,
   athletes,
   officialResults,
   openDatabase,
@@ -202,6 +203,18 @@ export async function populate(url: string): Promise<void> {
     await journal.append(tx, attemptOf(scene));
     const signed = { sequence: 2, sheet: {}, result: {}, signedBy: 'referee' };
     await officialResults.archive(tx, { organisationId, competitionId, ...signed });
+    await meetScorings.add(tx, {
+      organisationId,
+      meetId: scene.meetId,
+      preset: 'dual',
+      places: null,
+      teams: null,
+      scorersPerClub: 3,
+      relaysPerClub: null,
+      nonScorers: 'out',
+      divisions: [{ name: 'women', sex: 'W', ages: [] }],
+      setBy: 'director',
+    });
     const highJump = highJumpOf(scene);
     await competitions.insert(tx, highJump);
     await journal.append(tx, jumpOf(scene, highJump.id));

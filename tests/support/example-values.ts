@@ -17,6 +17,7 @@ const EXAMPLES: Readonly<Record<string, unknown>> = {
   UUID: '00000000-0000-7000-8000-00000000000a',
   Mark: '12.34',
   WindReading: '+1.0',
+  PlacePoints: '7.5',
   JSON: {},
 };
 

@@ -54,6 +54,17 @@ const SCALARS: Readonly<Record<string, readonly HostileValue[]>> = {
       'a bare UUID': '00000000-0000-7000-8000-000000000001',
     }),
   ],
+  PlacePoints: [
+    ...NO_TEXT,
+    ...BAD_TEXT,
+    ...EMPTY,
+    ...named({
+      'less than nothing': '-1',
+      'a third': '1/3',
+      'an exponent': '1e3',
+      'a ten thousandth': '0.0001',
+    }),
+  ],
   UUID: [
     ...NO_TEXT,
     ...BAD_TEXT,

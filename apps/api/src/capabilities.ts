@@ -3,6 +3,14 @@ import { ExchangeModule } from './exchange/exchange.module.js';
 import { MeetsModule } from './meets/meets.module.js';
 import { RecordingModule } from './recording/recording.module.js';
 import { ResultsModule } from './results/results.module.js';
+import { ScoringModule } from './scoring/scoring.module.js';
 
 /** Every capability of the API; each module brings its own resolvers. */
-export const CAPABILITIES = [MeetsModule, EntriesModule, RecordingModule, ExchangeModule, ResultsModule];
+export const CAPABILITIES = [
+  MeetsModule,
+  EntriesModule,
+  RecordingModule,
+  ExchangeModule,
+  ResultsModule,
+  ScoringModule,
+];

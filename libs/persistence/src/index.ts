@@ -6,6 +6,7 @@ export * as competitions from './stores/competition.store.js';
 export * as competitors from './stores/competitor.store.js';
 export * as journal from './stores/journal.store.js';
 export * as officialResults from './stores/official-result.store.js';
+export * as meetScorings from './stores/meet-scoring.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
 export type { AthleteChanges } from './stores/athlete.store.js';
@@ -13,6 +14,7 @@ export type { MeetChanges } from './stores/meet.store.js';
 export type { CompetitorChanges } from './stores/competitor.store.js';
 export type { Appended, NewEntry } from './stores/journal.store.js';
 export type { NewOfficialResult } from './stores/official-result.store.js';
+export type { NewMeetScoring } from './stores/meet-scoring.store.js';
 export type {
   AthleteRow,
   ClubRow,
@@ -23,6 +25,7 @@ export type {
   JournalKind,
   JournalRow,
   MeetRow,
+  MeetScoringRow,
   NameDisplay,
   OfficialResultRow,
   OrganisationRow,

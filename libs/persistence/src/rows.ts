@@ -2,10 +2,12 @@ import type {
   AnyEntryKind,
   Authority,
   CompetitionSetup,
+  Division,
   EntryBody,
   EventCode,
   PlanOverrides,
   RuleSetCode,
+  ScoringPresetCode,
   Stage,
   Verdict,
   VerticalBody,
@@ -84,6 +86,26 @@ export interface Scoring {
   readonly places: readonly (number | string)[];
   readonly scorersPerClub?: number | null;
   readonly nonScorers?: 'out' | 'hold';
+}
+
+/** How a meet is scored for its clubs; the newest revision counts. */
+export interface MeetScoringRow {
+  readonly organisationId: string;
+  readonly meetId: string;
+  /** From 1; a new one for each change. */
+  readonly revision: number;
+  /** Exactly without `places`. */
+  readonly preset: ScoringPresetCode | null;
+  /** Points per place as decimal strings. */
+  readonly places: { readonly individual: readonly string[]; readonly relay: readonly string[] } | null;
+  /** `null`: as many as have somebody in the meet. */
+  readonly teams: number | null;
+  readonly scorersPerClub: number | null;
+  readonly relaysPerClub: number | null;
+  readonly nonScorers: 'out' | 'hold';
+  readonly divisions: readonly Division[];
+  readonly setBy: string;
+  readonly setAt: string;
 }
 
 export interface CompetitionRow {

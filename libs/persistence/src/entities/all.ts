@@ -4,6 +4,7 @@ import { Competition } from './competition.entity.js';
 import { Competitor } from './competitor.entity.js';
 import { JournalEntry } from './journal-entry.entity.js';
 import { Meet } from './meet.entity.js';
+import { MeetScoring } from './meet-scoring.entity.js';
 import { OfficialResult } from './official-result.entity.js';
 import { Organisation } from './organisation.entity.js';
 
@@ -17,4 +18,5 @@ export const ENTITIES = [
   Competitor,
   JournalEntry,
   OfficialResult,
+  MeetScoring,
 ];

@@ -1,0 +1,73 @@
+import type { MeetScoringRow } from '#persistence';
+import {
+  formatPoints,
+  parsePlacePoints,
+  SCORING_PRESETS,
+  scoreMatch,
+  type MatchScoring,
+  type PointsTable as PresetTable,
+} from '#rules';
+import { competitionObject } from '../platform/objects/competition.type.js';
+import type { ClubTable } from './club-table.types.js';
+import type { MeetScoring, PointsTable } from './scoring.types.js';
+import type { StandingEvent } from './standing-events.js';
+
+/** The table of the clubs with where every point comes from. */
+export function clubTableView(scoring: MeetScoringRow, events: readonly StandingEvent[]): ClubTable {
+  const match = scoreMatch(
+    events.map(({ event }) => event),
+    matchScoringOf(scoring),
+  );
+  const open = events.filter(({ isProvisional }) => isProvisional);
+  return {
+    scoring: scoringView(scoring),
+    teams: match.teams,
+    isProvisional: open.length > 0,
+    openCompetitions: open.map(({ row }) => competitionObject(row)),
+    divisions: match.divisions.map(({ division, clubs }) => ({ name: division.name, clubs })),
+    combined: match.combined,
+    competitions: events.map(({ row, isProvisional }, at) => ({
+      competition: competitionObject(row),
+      isProvisional,
+      lines: (match.events[at] ?? []).map((line) => ({ ...line, points: formatPoints(line.points) })),
+    })),
+  };
+}
+
+function matchScoringOf(row: MeetScoringRow): MatchScoring {
+  const { teams, scorersPerClub, relaysPerClub, nonScorers, divisions } = row;
+  return { places: placesIn(row), teams, scorersPerClub, relaysPerClub, nonScorers, divisions };
+}
+
+function placesIn({ preset, places }: MeetScoringRow): MatchScoring['places'] {
+  if (preset !== null) return preset;
+  const read = (texts: readonly string[] = []) => texts.map((text) => parsePlacePoints(text)!);
+  return { individual: read(places?.individual), relay: read(places?.relay) };
+}
+
+export function scoringView(row: MeetScoringRow): MeetScoring {
+  return {
+    revision: row.revision,
+    preset: row.preset,
+    individual: pointsView(row, 'individual'),
+    relay: pointsView(row, 'relay'),
+    teams: row.teams,
+    scorersPerClub: row.scorersPerClub,
+    relaysPerClub: row.relaysPerClub,
+    nonScorers: row.nonScorers,
+    divisions: row.divisions,
+  };
+}
+
+function pointsView({ preset, places }: MeetScoringRow, kind: 'individual' | 'relay'): PointsTable {
+  if (preset === null) {
+    return { places: places?.[kind] ?? [], source: null, isConfirmed: true, note: null };
+  }
+  const { points, cite }: PresetTable = SCORING_PRESETS[preset][kind];
+  return {
+    places: points === 'one per team' ? null : points.map(String),
+    source: cite.rule,
+    isConfirmed: cite.basis === 'read',
+    note: cite.note ?? null,
+  };
+}
