@@ -226,6 +226,23 @@ describe('a high jump', () => {
   });
 });
 
+describe('who is called at the bar', () => {
+  it('is named in full to the crew, to everybody else as the meet shows names', async () => {
+    const competitors = [{ bib: '7', name: 'Ferrin Ashgrove' }];
+    const bar = await Bar.open(api, highJumpSheet(0, HEIGHTS, { competitors }));
+    const query = `query ($id: ID!) { competition(id: $id) {
+      progress { up { name } vertical { calls { name } } } table { rows { name } }
+    } }`;
+    const namesFor = async (token: string | null): Promise<string[]> => {
+      const { competition } = await api.data(query, { id: bar.circle.competition.id }, token);
+      const { progress, table } = competition;
+      return [progress.up.name, progress.vertical.calls[0].name, table.rows[0].name];
+    };
+    expect(await namesFor(bar.circle.official)).toEqual(Array(3).fill('Ferrin Ashgrove'));
+    expect(await namesFor(null)).toEqual(Array(3).fill('F. A.'));
+  });
+});
+
 describe('a pole vault', () => {
   it('notes how each vaulter wants the uprights, and when the clock starts', async () => {
     const bar = await Bar.open(api, highJumpSheet(2, ['3.20', '3.40'], { event: 'pole-vault' }));
