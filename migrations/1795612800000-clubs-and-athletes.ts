@@ -41,7 +41,7 @@ export class ClubsAndAthletes1795612800000 implements MigrationInterface {
     await runner.query(
       `CREATE INDEX athlete_by_name ON athlete (organisation_id, family_name, given_name, id)`,
     );
-    await runner.query(`CREATE INDEX athlete_by_club ON athlete (organisation_id, club_id)`);
+    await runner.query(`CREATE INDEX athlete_by_club ON athlete (club_id, organisation_id)`);
   }
 
   async down(runner: QueryRunner): Promise<void> {

@@ -3,6 +3,9 @@ import type { MigrationInterface, QueryRunner } from 'typeorm';
 /**
  * A meet, what is ranked at it, and who competes. A plan holds only what differs from the rule set's own; a high jump
  * or pole vault has its announced heights and terms instead.
+ *
+ * Indexes beside the keys begin with what they are for. One that began with the organisation would fit every question,
+ * and as long as a table is too new to have been analysed the planner may then read a whole organisation with it.
  */
 export class MeetsAndCompetitions1795612800001 implements MigrationInterface {
   name = 'MeetsAndCompetitions1795612800001';
@@ -11,14 +14,14 @@ export class MeetsAndCompetitions1795612800001 implements MigrationInterface {
     await runner.query(MEET);
     await runner.query(`CREATE INDEX meet_by_date ON meet (organisation_id, starts_on, id)`);
     await runner.query(COMPETITION);
-    await runner.query(`CREATE INDEX competition_by_meet ON competition (organisation_id, meet_id)`);
+    await runner.query(`CREATE INDEX competition_by_meet ON competition (meet_id, organisation_id)`);
     await runner.query(COUNTERS_ADVANCE);
     await runner.query(`
       CREATE TRIGGER competition_counters_advance BEFORE INSERT OR UPDATE ON competition
       FOR EACH ROW EXECUTE FUNCTION competition_counters_advance()`);
     await runner.query(COMPETITOR);
-    await runner.query(`CREATE INDEX competitor_by_athlete ON competitor (organisation_id, athlete_id)`);
-    await runner.query(`CREATE INDEX competitor_by_club ON competitor (organisation_id, club_id)`);
+    await runner.query(`CREATE INDEX competitor_by_athlete ON competitor (athlete_id, organisation_id)`);
+    await runner.query(`CREATE INDEX competitor_by_club ON competitor (club_id, organisation_id)`);
   }
 
   async down(runner: QueryRunner): Promise<void> {
@@ -118,10 +121,10 @@ const COMPETITOR = `
       REFERENCES competition (organisation_id, id),
     CONSTRAINT competitor_athlete_fkey FOREIGN KEY (organisation_id, athlete_id) REFERENCES athlete (organisation_id, id),
     CONSTRAINT competitor_club_fkey FOREIGN KEY (organisation_id, club_id) REFERENCES club (organisation_id, id),
-    CONSTRAINT competitor_bib_unique UNIQUE (organisation_id, competition_id, bib) DEFERRABLE INITIALLY DEFERRED,
-    CONSTRAINT competitor_position_unique UNIQUE (organisation_id, competition_id, position)
+    CONSTRAINT competitor_bib_unique UNIQUE (competition_id, bib, organisation_id) DEFERRABLE INITIALLY DEFERRED,
+    CONSTRAINT competitor_position_unique UNIQUE (competition_id, position, organisation_id)
       DEFERRABLE INITIALLY DEFERRED,
-    CONSTRAINT competitor_athlete_unique UNIQUE (organisation_id, competition_id, athlete_id),
+    CONSTRAINT competitor_athlete_unique UNIQUE (competition_id, athlete_id, organisation_id),
     CONSTRAINT competitor_one_name CHECK (athlete_id IS NULL OR listed_name IS NULL),
     CONSTRAINT competitor_one_club CHECK (club_id IS NULL OR listed_club IS NULL),
     CONSTRAINT competitor_listed_name_length CHECK (length(listed_name) BETWEEN 1 AND 200),

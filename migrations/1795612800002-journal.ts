@@ -50,7 +50,7 @@ const JOURNAL_ENTRY = `
     recorded_at timestamptz NOT NULL DEFAULT clock_timestamp(),
     fingerprint fingerprint NOT NULL,
     CONSTRAINT journal_entry_pkey PRIMARY KEY (organisation_id, competition_id, sequence),
-    CONSTRAINT journal_entry_id_unique UNIQUE (organisation_id, entry_id),
+    CONSTRAINT journal_entry_id_unique UNIQUE (entry_id, organisation_id),
     CONSTRAINT journal_entry_competition_fkey FOREIGN KEY (organisation_id, competition_id)
       REFERENCES competition (organisation_id, id),
     CONSTRAINT journal_entry_sequence_range CHECK (sequence >= 1),

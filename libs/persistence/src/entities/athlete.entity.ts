@@ -3,7 +3,7 @@ import type { NameDisplay, Sex } from '../rows.js';
 
 @Entity('athlete')
 @Index('athlete_by_name', ['organisationId', 'familyName', 'givenName', 'id'])
-@Index('athlete_by_club', ['organisationId', 'clubId'])
+@Index('athlete_by_club', ['clubId', 'organisationId'])
 @ForeignKey('organisation', ['organisationId'], ['id'], { name: 'athlete_organisation_fkey' })
 @ForeignKey('club', ['organisationId', 'clubId'], ['organisationId', 'id'], { name: 'athlete_club_fkey' })
 @Check('athlete_birth_date_range', `birth_date BETWEEN '1900-01-01' AND '2200-01-01'`)

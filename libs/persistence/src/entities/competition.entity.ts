@@ -15,7 +15,7 @@ import { OPTIONAL_INSTANT } from './instant.js';
 
 /** `version` counts every change that a reader could see; `lastSequence` is the number of journal entries. */
 @Entity('competition')
-@Index('competition_by_meet', ['organisationId', 'meetId'])
+@Index('competition_by_meet', ['meetId', 'organisationId'])
 @ForeignKey('meet', ['organisationId', 'meetId'], ['organisationId', 'id'], { name: 'competition_meet_fkey' })
 @Check('competition_qualifying_iff_qualification', `(stage = 'qualification') = (qualifying IS NOT NULL)`)
 @Check('competition_vertical_iff_bar', `(event IN ('high-jump', 'pole-vault')) = (vertical IS NOT NULL)`)

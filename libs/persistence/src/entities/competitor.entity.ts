@@ -3,15 +3,15 @@ import type { WrittenResult } from '../rows.js';
 
 /** One line of a start list. `listedName` and `listedClub` serve where no athlete or club is kept. */
 @Entity('competitor')
-@Unique('competitor_bib_unique', ['organisationId', 'competitionId', 'bib'], {
+@Unique('competitor_bib_unique', ['competitionId', 'bib', 'organisationId'], {
   deferrable: 'INITIALLY DEFERRED',
 })
-@Unique('competitor_position_unique', ['organisationId', 'competitionId', 'position'], {
+@Unique('competitor_position_unique', ['competitionId', 'position', 'organisationId'], {
   deferrable: 'INITIALLY DEFERRED',
 })
-@Unique('competitor_athlete_unique', ['organisationId', 'competitionId', 'athleteId'])
-@Index('competitor_by_athlete', ['organisationId', 'athleteId'])
-@Index('competitor_by_club', ['organisationId', 'clubId'])
+@Unique('competitor_athlete_unique', ['competitionId', 'athleteId', 'organisationId'])
+@Index('competitor_by_athlete', ['athleteId', 'organisationId'])
+@Index('competitor_by_club', ['clubId', 'organisationId'])
 @ForeignKey('competition', ['organisationId', 'competitionId'], ['organisationId', 'id'], {
   name: 'competitor_competition_fkey',
 })

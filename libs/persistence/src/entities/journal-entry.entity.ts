@@ -4,7 +4,7 @@ import { OPTIONAL_INSTANT, SET_BY_CLOCK } from './instant.js';
 
 /** What somebody did or decided, for good: rows are added and never changed. */
 @Entity('journal_entry')
-@Unique('journal_entry_id_unique', ['organisationId', 'entryId'])
+@Unique('journal_entry_id_unique', ['entryId', 'organisationId'])
 @ForeignKey('competition', ['organisationId', 'competitionId'], ['organisationId', 'id'], {
   name: 'journal_entry_competition_fkey',
 })
