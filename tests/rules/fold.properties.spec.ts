@@ -9,8 +9,9 @@ import {
   type JournalItem,
 } from '#rules';
 import { correction, discus, trial } from './support/competition.js';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 
-const RUNS = 20_000;
+const RUNS = PROPERTY_RUNS;
 const COMPETITORS = 4;
 const setup = discus(COMPETITORS, {
   plan: { ...discus(1).plan, rounds: 4, cuts: [{ after: 2, through: 2 }], reorderAfter: [2] },

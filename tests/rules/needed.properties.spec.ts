@@ -12,8 +12,9 @@ import {
 } from '#rules';
 import { anyCard } from './support/any-card.js';
 import { placesOn, valid, withTrial } from './support/card.js';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 
-const RUNS = { numRuns: 20_000 };
+const RUNS = { numRuns: PROPERTY_RUNS };
 
 const unitsOf = (text: string): number => parseMark(text)!.value;
 const stepOf = (card: Card): number => ruleSet(card.rules).precision[card.event].value[card.unit];

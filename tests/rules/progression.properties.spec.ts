@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { countCard, type Card, type CardCompetitor, type ResultRow } from '#rules';
 import { anyCard } from './support/any-card.js';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 
-const RUNS = { numRuns: 20_000 };
+const RUNS = { numRuns: PROPERTY_RUNS };
 
 /** The card as it was after a round. */
 function after(card: Card, round: number): Card {

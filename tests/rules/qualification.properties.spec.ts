@@ -15,6 +15,7 @@ import {
 import { readCases } from '../cases/read-cases.js';
 import { anyCard } from './support/any-card.js';
 import { highJump } from './support/vertical-card.js';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 
 function tableOf(outcome: QualifyingOutcome): QualifyingTable {
   if (!outcome.ok) throw new Error(outcome.problems.map(({ message }) => message).join(' '));
@@ -56,7 +57,7 @@ describe('a qualification in groups', () => {
         const { rows } = tableOf(qualifyingTable(split(card, first), fill));
         return rowsOf(rows.map(({ row }) => row)) === rowsOf(countCard(card).results);
       }),
-      { numRuns: 20_000 },
+      { numRuns: PROPERTY_RUNS },
     );
   });
 
@@ -68,7 +69,7 @@ describe('a qualification in groups', () => {
         const counted = finalists.map(({ row }) => `${row.bib}${row.qualified}`);
         return counted.toSorted().join() === byHand(measured, fill).toSorted().join();
       }),
-      { numRuns: 20_000 },
+      { numRuns: PROPERTY_RUNS },
     );
   });
 
@@ -80,7 +81,7 @@ describe('a qualification in groups', () => {
         const { rows } = tableOf(verticalQualifyingTable(split(whole, first), fill));
         return rowsOf(rows.map(({ row }) => row)) === rowsOf(countVertical(whole).results);
       }),
-      { numRuns: 20_000 },
+      { numRuns: PROPERTY_RUNS },
     );
   });
 });

@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { countCard, type Card, type ResultRow, type Series, type Trial } from '#rules';
 import { anyCard } from './support/any-card.js';
 import { placesOn, withTrial } from './support/card.js';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 
-const RUNS = { numRuns: 20_000 };
+const RUNS = { numRuns: PROPERTY_RUNS };
 
 /** A place to compare: whoever has none is behind everybody. */
 function rankOf(places: ReadonlyMap<string, number | null>, bib: string): number {

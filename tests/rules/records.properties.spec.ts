@@ -19,9 +19,10 @@ import {
   type RecordLine,
 } from '#rules';
 import { correction, discus, trial } from './support/competition.js';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 
 const TERMS = { ...recordTerms('WA', '2024-01'), roof: 'apart' as const };
-const RUNS = { numRuns: 20_000 };
+const RUNS = { numRuns: PROPERTY_RUNS };
 
 /** Marks so close together, and competitors so few, that most of them matter. */
 const anyPerformance: fc.Arbitrary<Performance> = fc

@@ -15,8 +15,9 @@ import {
 } from '#rules';
 import { highJumpOf, jump, setupOfCard } from './support/bar.js';
 import { anyVerticalCard } from './support/vertical-sheets.js';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 
-const RUNS = 20_000;
+const RUNS = PROPERTY_RUNS;
 const HEIGHTS = ['1.80', '1.83', '1.86'];
 const setup = highJumpOf(HEIGHTS.join(' '), 3);
 

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { countVertical, type ResultRow, type VerticalCard } from '#rules';
 import { highJump } from './support/vertical-card.js';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 
-const RUNS = { numRuns: 20_000 };
+const RUNS = { numRuns: PROPERTY_RUNS };
 const HEIGHTS = ['1.50', '1.55', '1.60', '1.65'];
 
 /** Three trials at most, ending as a card may show it; whole series need not be possible, only countable. */
