@@ -5,6 +5,7 @@ import { Journal1795612800002 } from './1795612800002-journal.js';
 import { OfficialResults1795612800003 } from './1795612800003-official-results.js';
 import { ApplicationRole1795612800004 } from './1795612800004-application-role.js';
 import { MeetScoring1795612900000 } from './1795612900000-meet-scoring.js';
+import { EnteredResults1795612900001 } from './1795612900001-entered-results.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 export const MIGRATIONS = [
@@ -15,4 +16,5 @@ export const MIGRATIONS = [
   OfficialResults1795612800003,
   ApplicationRole1795612800004,
   MeetScoring1795612900000,
+  EnteredResults1795612900001,
 ];

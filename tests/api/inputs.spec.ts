@@ -49,6 +49,7 @@ const FITTING: Readonly<Record<string, object>> = {
   jumpOrderSet: { height: '3.20', trial: 2 },
   jumpRecord: { ...JUMPED, height: '3.20', trial: 1 },
   meetScoringSet: { preset: null },
+  enteredResultSet: { replacesId: null, reason: null, lines: [] },
   meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
   tokenIssue: { role: 'OFFICIAL', from: null, until: null },
 };

@@ -140,6 +140,7 @@ describe('the application’s role', () => {
         'club: INSERT SELECT UPDATE',
         'competition: INSERT SELECT UPDATE',
         'competitor: DELETE INSERT SELECT UPDATE',
+        'entered_result: INSERT SELECT',
         'journal_entry: INSERT SELECT',
         'meet: INSERT SELECT UPDATE',
         'meet_scoring: INSERT SELECT',

@@ -3,7 +3,7 @@ import pg from 'pg';
 import { openDatabase } from '#persistence';
 import { migratedDatabase, type TestDatabase } from '../support/database.js';
 import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js';
-import { SCORING_CASES, soundScorings } from './scoring-cases.js';
+import { FIRST, SCORING_CASES, soundScorings } from './scoring-cases.js';
 import { makeScene, type Scene } from './fixture.js';
 import { JOURNAL_CASES, SOUND_JUMPS } from './journal-cases.js';
 
@@ -25,6 +25,7 @@ describe('constraints', () => {
     await open.destroy();
     client = new pg.Client({ connectionString: database.url });
     await client.connect();
+    await insert('entered_result', { ...soundScorings(scene)['entered_result'], id: FIRST });
   });
 
   afterAll(async () => {
@@ -66,6 +67,7 @@ describe('constraints', () => {
     'journal_entry',
     'official_result',
     'meet_scoring',
+    'entered_result',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });

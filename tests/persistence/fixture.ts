@@ -6,6 +6,7 @@ import {
   inTransaction,
   journal,
   meets,
+  enteredResults,
   meetScorings,
   athletes,
   officialResults,
@@ -214,6 +215,18 @@ export async function populate(url: string): Promise<void> {
       nonScorers: 'out',
       divisions: [{ name: 'women', sex: 'W', ages: [] }],
       setBy: 'director',
+    });
+    const line = {
+      bib: '7',
+      club: 'Lindenau',
+      status: null,
+      time: { hundredths: 1239, timing: 'electronic' },
+    } as const;
+    const race = { title: '100 m women', isRelay: false, categorySex: 'W', categoryAge: null } as const;
+    await enteredResults.insert(tx, {
+      ...{ organisationId, id: randomUUID(), meetId: scene.meetId, ...race },
+      lines: [{ ...line, place: 1, wind: 12 }],
+      ...{ replacesId: null, reason: null, authority: 'director', enteredBy: 'director' },
     });
     const highJump = highJumpOf(scene);
     await competitions.insert(tx, highJump);

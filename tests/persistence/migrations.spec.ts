@@ -34,7 +34,7 @@ describe('migrations', () => {
     expect(await migrate(test.url)).toEqual(NAMES);
     await populate(test.url);
     const full = await contents(test.url);
-    expect(full.size).toBe(9);
+    expect(full.size).toBe(10);
     const empty = new Map(
       [...full.keys()].map((name) => [name, createHash('sha256').update('[]').digest('hex')]),
     );
@@ -52,10 +52,11 @@ describe('migrations', () => {
   });
 
   it.each([
-    ['the scoring', 1, 8],
-    ['the role', 2, 8],
-    ['the archive', 3, 7],
-    ['the journal', 4, 6],
+    ['the entered results', 1, 9],
+    ['the scoring', 2, 8],
+    ['the role', 3, 8],
+    ['the archive', 4, 7],
+    ['the journal', 5, 6],
   ])('bring back %s without touching the rest', async (_, steps, surviving) => {
     await migrate(test.url);
     await populate(test.url);

@@ -14,12 +14,26 @@ export function soundScorings(scene: Scene): Readonly<Record<string, Columns>> {
       divisions: JSON.stringify([]),
       set_by: 'director',
     },
+    entered_result: {
+      organisation_id: scene.organisationId,
+      id: randomUUID(),
+      meet_id: scene.meetId,
+      title: '100 m women',
+      is_relay: false,
+      lines: JSON.stringify([{ bib: '7', place: 1 }]),
+      authority: 'director',
+      entered_by: 'director',
+    },
   };
 }
 
 const OWN = { individual: ['5', '3'], relay: ['5'] };
 
-export const SCORING_CASES: readonly ConstraintCase[] = of(
+/** A result that is there already. */
+export const FIRST = randomUUID();
+const AGAIN = { replaces_id: FIRST, reason: 'read again' };
+
+const MEET_SCORING = of(
   'meet_scoring',
   ['meet_scoring_meet_fkey', 'of no meet', { meet_id: randomUUID() }],
   ['meet_scoring_pkey', 'the same revision twice', {}, { after: {} }],
@@ -36,3 +50,19 @@ export const SCORING_CASES: readonly ConstraintCase[] = of(
   ['meet_scoring_non_scorers_known', 'another way with the others', { non_scorers: 'share' }],
   ['meet_scoring_divisions_shape', 'divisions that are no list', { divisions: { name: 'women' } }],
 );
+
+const ENTERED_RESULT = of(
+  'entered_result',
+  ['entered_result_meet_fkey', 'of no meet', { meet_id: randomUUID() }],
+  ['entered_result_pkey', 'the same id twice', { id: FIRST }],
+  ['entered_result_replaced_once', 'two instead of one', AGAIN, { after: AGAIN }],
+  ['entered_result_replaces_fkey', 'instead of nothing', { ...AGAIN, replaces_id: randomUUID() }],
+  ['entered_result_not_itself', 'instead of itself', { ...AGAIN, id: FIRST }],
+  ['entered_result_reason_iff_replaces', 'a correction without a reason', { replaces_id: FIRST }],
+  ['entered_result_reason_iff_replaces', 'a reason without a correction', { reason: 'read again' }],
+  ['entered_result_reason_given', 'a blank reason', { ...AGAIN, reason: ' ' }],
+  ['entered_result_lines_shape', 'a line that is no list', { lines: { bib: '7' } }],
+  ['entered_result_without_names', 'a name', { lines: JSON.stringify([{ bib: '7', name: 'Mira Tolve' }]) }],
+);
+
+export const SCORING_CASES: readonly ConstraintCase[] = [...MEET_SCORING, ...ENTERED_RESULT];

@@ -18,6 +18,7 @@ const EXAMPLES: Readonly<Record<string, unknown>> = {
   Mark: '12.34',
   WindReading: '+1.0',
   PlacePoints: '7.5',
+  RaceTime: '10.39',
   JSON: {},
 };
 

@@ -54,6 +54,12 @@ const SCALARS: Readonly<Record<string, readonly HostileValue[]>> = {
       'a bare UUID': '00000000-0000-7000-8000-000000000001',
     }),
   ],
+  RaceTime: [
+    ...NO_TEXT,
+    ...BAD_TEXT,
+    ...EMPTY,
+    ...named({ nothing: '0.00', 'sixty seconds': '60.00', 'three decimals': '10.395', 'a comma': '10,39' }),
+  ],
   PlacePoints: [
     ...NO_TEXT,
     ...BAD_TEXT,

@@ -6,6 +6,7 @@ export * as competitions from './stores/competition.store.js';
 export * as competitors from './stores/competitor.store.js';
 export * as journal from './stores/journal.store.js';
 export * as officialResults from './stores/official-result.store.js';
+export * as enteredResults from './stores/entered-result.store.js';
 export * as meetScorings from './stores/meet-scoring.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
@@ -14,6 +15,7 @@ export type { MeetChanges } from './stores/meet.store.js';
 export type { CompetitorChanges } from './stores/competitor.store.js';
 export type { Appended, NewEntry } from './stores/journal.store.js';
 export type { NewOfficialResult } from './stores/official-result.store.js';
+export type { NewEnteredResult } from './stores/entered-result.store.js';
 export type { NewMeetScoring } from './stores/meet-scoring.store.js';
 export type {
   AthleteRow,
@@ -21,6 +23,8 @@ export type {
   CompetitionRow,
   CompetitionStatus,
   CompetitorRow,
+  EnteredLine,
+  EnteredResultRow,
   JournalBody,
   JournalKind,
   JournalRow,

@@ -6,6 +6,7 @@ import type {
   EntryBody,
   EventCode,
   PlanOverrides,
+  RaceTime,
   RuleSetCode,
   ScoringPresetCode,
   Stage,
@@ -106,6 +107,39 @@ export interface MeetScoringRow {
   readonly divisions: readonly Division[];
   readonly setBy: string;
   readonly setAt: string;
+}
+
+/** One line of an entered result. */
+export interface EnteredLine {
+  /** Of the athlete, or what the relay team is called; never a name. */
+  readonly bib: string;
+  /** `null`: runs for no club. */
+  readonly club: string | null;
+  /** Exactly without `status`. */
+  readonly place: number | null;
+  readonly status: 'DNS' | 'DNF' | 'DQ' | null;
+  readonly time: RaceTime | null;
+  /** Tenths of m/s. */
+  readonly wind: number | 'NWI' | null;
+}
+
+/** A result that was entered and not counted here; one that nothing replaces counts. */
+export interface EnteredResultRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly meetId: string;
+  readonly title: string;
+  readonly isRelay: boolean;
+  readonly categorySex: Sex | null;
+  readonly categoryAge: string | null;
+  /** Best first; empty: the result is taken back. */
+  readonly lines: readonly EnteredLine[];
+  readonly replacesId: string | null;
+  /** Why it replaces another one, and only then. */
+  readonly reason: string | null;
+  readonly authority: Authority;
+  readonly enteredBy: string;
+  readonly enteredAt: string;
 }
 
 export interface CompetitionRow {

@@ -124,6 +124,7 @@ export { countVertical, type VerticalResult } from './vertical/count-vertical.js
 export type { CombinedCard, CombinedCompetitor, CombinedMark } from './combined/combined-card.js';
 export type { CombinedResultDocument, CombinedRow } from './combined/combined-result.js';
 export { parseCombinedMark, type Timing } from './combined/combined-mark.js';
+export { formatRaceTime, parseRaceTime, type RaceTime } from './combined/race-time.js';
 export { COMBINED_TABLE_CODES, COMBINED_TABLES, type CombinedTableCode } from './combined/combined-tables.js';
 export { combinedPoints, countCombined } from './combined/count-combined.js';
 export type { CombinedEventCode, ScoringSex } from './combined/scoring-table.js';

@@ -1,4 +1,4 @@
-import type { MeetScoringRow } from '#persistence';
+import type { EnteredResultRow, MeetScoringRow } from '#persistence';
 import {
   formatPoints,
   parsePlacePoints,
@@ -9,15 +9,25 @@ import {
 } from '#rules';
 import { competitionObject } from '../platform/objects/competition.type.js';
 import type { ClubTable } from './club-table.types.js';
+import { enteredEvent, enteredView } from './entered-view.js';
 import type { MeetScoring, PointsTable } from './scoring.types.js';
 import type { StandingEvent } from './standing-events.js';
 
+/** What counts at one moment. */
+export interface Scored {
+  readonly scoring: MeetScoringRow;
+  readonly events: readonly StandingEvent[];
+  readonly entered: readonly EnteredResultRow[];
+}
+
 /** The table of the clubs with where every point comes from. */
-export function clubTableView(scoring: MeetScoringRow, events: readonly StandingEvent[]): ClubTable {
+export function clubTableView({ scoring, events, entered }: Scored): ClubTable {
   const match = scoreMatch(
-    events.map(({ event }) => event),
+    [...events.map(({ event }) => event), ...entered.map(enteredEvent)],
     matchScoringOf(scoring),
   );
+  const linesOf = (at: number) =>
+    (match.events[at] ?? []).map((line) => ({ ...line, points: formatPoints(line.points) }));
   const open = events.filter(({ isProvisional }) => isProvisional);
   return {
     scoring: scoringView(scoring),
@@ -29,7 +39,11 @@ export function clubTableView(scoring: MeetScoringRow, events: readonly Standing
     competitions: events.map(({ row, isProvisional }, at) => ({
       competition: competitionObject(row),
       isProvisional,
-      lines: (match.events[at] ?? []).map((line) => ({ ...line, points: formatPoints(line.points) })),
+      lines: linesOf(at),
+    })),
+    enteredResults: entered.map((row, at) => ({
+      result: enteredView(row),
+      lines: linesOf(events.length + at),
     })),
   };
 }

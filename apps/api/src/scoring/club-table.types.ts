@@ -1,5 +1,6 @@
 import { Field, Int, ObjectType } from '@nestjs/graphql';
 import { Competition } from '../platform/objects/competition.type.js';
+import { EnteredResult } from './entered-results.types.js';
 import { MeetScoring } from './scoring.types.js';
 
 const POINTS = 'Exact: a decimal such as 7.5, or a fraction such as 19/3.';
@@ -46,6 +47,15 @@ export class ScoredCompetition {
   lines: readonly ScoredLine[];
 }
 
+@ObjectType({ description: 'What an entered result gives to the clubs. It was entered, not counted here.' })
+export class ScoredEnteredResult {
+  @Field(() => EnteredResult)
+  result: EnteredResult;
+
+  @Field(() => [ScoredLine], { description: 'In the order of the result.' })
+  lines: readonly ScoredLine[];
+}
+
 @ObjectType({ description: 'The clubs of one division.' })
 export class DivisionTable {
   @Field({ description: 'The name of the division.' })
@@ -76,7 +86,8 @@ export class ClubTable {
   divisions: readonly DivisionTable[];
 
   @Field(() => [ClubStanding], {
-    description: 'The combined trophy: every competition of some division, once; without divisions, all.',
+    description:
+      'The combined trophy: every competition and entered result of some division, once; without divisions, all.',
   })
   combined: readonly ClubStanding[];
 
@@ -84,4 +95,7 @@ export class ClubTable {
     description: 'Where the points come from. A qualification gives none.',
   })
   competitions: readonly ScoredCompetition[];
+
+  @Field(() => [ScoredEnteredResult], { description: 'Running events and relays, as they were entered.' })
+  enteredResults: readonly ScoredEnteredResult[];
 }

@@ -1,9 +1,20 @@
 import { Module } from '@nestjs/common';
 import { ClubTableService } from './club-table.service.js';
+import { EnteredResultsResolver } from './entered-results.resolver.js';
+import { EnteredResultsService } from './entered-results.service.js';
 import { ScoringResolver } from './scoring.resolver.js';
 import { ScoringService } from './scoring.service.js';
 import { StandingEvents } from './standing-events.js';
 
 /** What a meet is worth to its clubs: how it is scored, and the table of the clubs at any moment. */
-@Module({ providers: [ScoringService, StandingEvents, ClubTableService, ScoringResolver] })
+@Module({
+  providers: [
+    ScoringService,
+    StandingEvents,
+    ClubTableService,
+    EnteredResultsService,
+    ScoringResolver,
+    EnteredResultsResolver,
+  ],
+})
 export class ScoringModule {}

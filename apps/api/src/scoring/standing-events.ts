@@ -39,15 +39,19 @@ export class StandingEvents {
     const rows = (await competitions.ofMeet(at, meet.organisationId, meet.id)).filter(
       ({ stage }) => stage === 'final',
     );
-    const changed = rows.filter(({ id, version }) => this.known.get(id)?.row.version !== version);
-    const read = new Map<string, StandingEvent>();
+    const events = new Map<string, StandingEvent>();
+    for (const { id, version } of rows) {
+      const known = this.known.get(id);
+      if (known?.row.version === version) events.set(id, known);
+    }
+    const changed = rows.filter(({ id }) => !events.has(id));
     for (const loaded of await loadAll(at, meet, changed)) {
       this.memory.remember(loaded);
-      read.set(loaded.row.id, standingEvent(loaded));
+      const event = standingEvent(loaded);
+      events.set(loaded.row.id, event);
+      this.known.set(loaded.row.id, event);
     }
-    const events = rows.map(({ id }) => read.get(id) ?? this.known.get(id)!);
-    for (const event of read.values()) this.known.set(event.row.id, event);
-    return events;
+    return rows.map(({ id }) => events.get(id)!);
   }
 }
 

@@ -2,6 +2,7 @@ import { Athlete } from './athlete.entity.js';
 import { Club } from './club.entity.js';
 import { Competition } from './competition.entity.js';
 import { Competitor } from './competitor.entity.js';
+import { EnteredResult } from './entered-result.entity.js';
 import { JournalEntry } from './journal-entry.entity.js';
 import { Meet } from './meet.entity.js';
 import { MeetScoring } from './meet-scoring.entity.js';
@@ -19,4 +20,5 @@ export const ENTITIES = [
   JournalEntry,
   OfficialResult,
   MeetScoring,
+  EnteredResult,
 ];
