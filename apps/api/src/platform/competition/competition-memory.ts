@@ -31,13 +31,13 @@ export class CompetitionMemory {
 
   /** The competition as it is now; `null`: there is none. */
   async current(organisationId: string, id: string): Promise<LoadedCompetition | null> {
-    const known = this.remembered(organisationId, id);
+    const known = this.atHand(organisationId, id);
     if (known) return known;
     const under = this.loading.get(id);
     if (under) {
       // What is being read may be older than a change heard of since: look again when it is there.
       await under;
-      return this.remembered(organisationId, id) ?? this.read(organisationId, id);
+      return this.atHand(organisationId, id) ?? this.read(organisationId, id);
     }
     const loading = this.read(organisationId, id).finally(() => this.loading.delete(id));
     this.loading.set(id, loading);
@@ -58,7 +58,8 @@ export class CompetitionMemory {
     if ((this.stale.get(id) ?? -1) <= version) this.stale.delete(id);
   }
 
-  private remembered(organisationId: string, id: string): LoadedCompetition | undefined {
+  /** The competition as it is now, if it need not be read first. */
+  atHand(organisationId: string, id: string): LoadedCompetition | undefined {
     const known = this.known.get(id);
     if (known?.row.organisationId !== organisationId) return undefined;
     return (this.stale.get(id) ?? -1) > known.row.version ? undefined : known;

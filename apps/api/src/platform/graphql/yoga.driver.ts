@@ -3,12 +3,14 @@ import { AbstractGraphQLDriver, type GqlModuleOptions } from '@nestjs/graphql';
 import { useGraphQlJit } from '@envelop/graphql-jit';
 import type { FastifyInstance } from 'fastify';
 import { createYoga, type YogaServerInstance } from 'graphql-yoga';
+import { CompetitionMemory } from '../competition/competition-memory.js';
 import { publicError } from '../errors/classify.js';
 import type { Tokens } from '../identity/tokens.js';
 import type { Log } from '../log.js';
 import { useErrors } from './errors.plugin.js';
 import { explorer, type ExplorerOptions } from './explorer.js';
 import { graphqlRoute } from './graphql-route.js';
+import { useKeptAnswers } from './kept-answers.plugin.js';
 import { useLimits } from './limits.plugin.js';
 import type { RequestContext } from './request-context.js';
 import { useRequestParameters, type HttpContext } from './request-parameters.js';
@@ -27,9 +29,13 @@ export interface YogaDriverOptions extends GqlModuleOptions {
  */
 @Injectable()
 export class YogaDriver extends AbstractGraphQLDriver<YogaDriverOptions> {
+  constructor(private readonly memory: CompetitionMemory) {
+    super();
+  }
+
   async start(options: YogaDriverOptions): Promise<void> {
     const path = options.path ?? '/graphql';
-    const yoga = yogaOf(options, path);
+    const yoga = yogaOf(options, path, this.memory);
     const fastify = this.httpAdapterHost.httpAdapter.getInstance<FastifyInstance>();
     await fastify.register(
       graphqlRoute({
@@ -45,7 +51,11 @@ export class YogaDriver extends AbstractGraphQLDriver<YogaDriverOptions> {
   }
 }
 
-function yogaOf(options: YogaDriverOptions, path: string): YogaServerInstance<HttpContext, RequestContext> {
+function yogaOf(
+  options: YogaDriverOptions,
+  path: string,
+  memory: CompetitionMemory,
+): YogaServerInstance<HttpContext, RequestContext> {
   if (!options.schema) throw new Error('The schema must be built before the server starts.');
   return createYoga<HttpContext, RequestContext>({
     schema: options.schema,
@@ -63,6 +73,7 @@ function yogaOf(options: YogaDriverOptions, path: string): YogaServerInstance<Ht
     plugins: [
       useRequestParameters(),
       useLimits(),
+      useKeptAnswers(memory),
       useVariables(),
       useGraphQlJit({}, { enableIf: ({ document, operationName }) => isQuery(document, operationName) }),
       useErrors(options.log),

@@ -1,0 +1,133 @@
+import { isAsyncIterable, type Plugin } from 'graphql-yoga';
+import {
+  Kind,
+  OperationTypeNode,
+  type DocumentNode,
+  type ExecutionArgs,
+  type ExecutionResult,
+  type FieldNode,
+  type ValueNode,
+} from 'graphql';
+import { LRUCache } from 'lru-cache';
+import type { CompetitionMemory } from '../competition/competition-memory.js';
+import type { LoadedCompetition } from '../competition/loaded.js';
+import { uuidOf } from '../inputs/global-id.js';
+import type { RequestContext } from './request-context.js';
+import type { HttpContext } from './request-parameters.js';
+
+/** What a competition shows to the public that depends on nothing but its remembered version. */
+export const KEPT_FIELDS: ReadonlySet<string> = new Set([
+  ...[
+    '__typename',
+    'id',
+    'title',
+    'event',
+    'rules',
+    'edition',
+    'isIndoor',
+    'stage',
+    'qualifying',
+    'plan',
+    'unit',
+  ],
+  ...['categorySex', 'categoryAge', 'implementGrams', 'status', 'version', 'startsAt', 'vertical'],
+  ...['table', 'progress', 'needed', 'orders', 'result'],
+]);
+
+const KEPT_BYTES = 32 * 1024 * 1024;
+
+interface Kept {
+  readonly organisationId: string;
+  readonly competition: LoadedCompetition;
+  /** The whole answer as JSON. */
+  readonly text: string;
+}
+
+/** An answer that is written out already. */
+type Written = ExecutionResult & { stringify?: (result: unknown) => string };
+
+interface Params {
+  readonly query?: string;
+  readonly operationName?: string;
+  readonly variables?: unknown;
+}
+
+type Context = RequestContext & HttpContext & { readonly params: Params };
+
+/**
+ * Answers the crowd that reads one competition over and over: what the public is answered is written out once for a
+ * version and sent to everybody who asks the same. An answer ends with the version that it shows, so nobody reads an
+ * older one than without this.
+ */
+export function useKeptAnswers(memory: CompetitionMemory): Plugin<Context, HttpContext> {
+  const kept = new LRUCache<string, Kept>({
+    maxSize: KEPT_BYTES,
+    sizeCalculation: ({ text }, key) => 2 * (text.length + key.length),
+  });
+  return {
+    onParams({ params, context, setResult }) {
+      if (!context.req.identity.isPublic) return;
+      const answer = kept.get(keyOf(params));
+      if (answer && memory.atHand(answer.organisationId, answer.competition.row.id) === answer.competition)
+        setResult(written(answer.text));
+    },
+    onExecute({ args }) {
+      const { identity, params } = args.contextValue;
+      const id = identity.isPublic ? competitionOf(args) : null;
+      const { organisationId } = identity;
+      const competition = id === null ? undefined : memory.atHand(organisationId, id);
+      if (id === null || !competition) return undefined;
+      return {
+        onExecuteDone({ result, setResult }) {
+          // Versions never go back: what is at hand before and after was at hand all the time.
+          if (isAsyncIterable(result) || result.errors || memory.atHand(organisationId, id) !== competition)
+            return;
+          const text = textOf(result);
+          kept.set(keyOf(params), { organisationId, competition, text });
+          setResult(written(text));
+        },
+      };
+    },
+  };
+}
+
+function keyOf({ query, operationName, variables }: Params): string {
+  return JSON.stringify([query, operationName, variables]);
+}
+
+function textOf(result: Written): string {
+  return (result.stringify ?? JSON.stringify)(result);
+}
+
+function written(text: string): Written {
+  return { stringify: () => text };
+}
+
+const selections = new WeakMap<DocumentNode, ValueNode | null>();
+
+/** The UUID of the competition that the query reads, if it reads nothing but kept fields of one. */
+function competitionOf({ document, variableValues }: ExecutionArgs): string | null {
+  let id = selections.get(document);
+  if (id === undefined) selections.set(document, (id = idArgument(document)));
+  if (id?.kind === Kind.STRING) return uuidOf('Competition', id.value);
+  return id?.kind === Kind.VARIABLE ? uuidOf('Competition', variableValues?.[id.name.value]) : null;
+}
+
+function idArgument({ definitions }: DocumentNode): ValueNode | null {
+  const [operation, ...more] = definitions;
+  if (
+    operation?.kind !== Kind.OPERATION_DEFINITION ||
+    operation.operation !== OperationTypeNode.QUERY ||
+    more.length > 0
+  )
+    return null;
+  const [field, ...others] = operation.selectionSet.selections;
+  if (field?.kind !== Kind.FIELD || field.name.value !== 'competition' || others.length > 0) return null;
+  const own = field.selectionSet?.selections ?? [];
+  const isKept = own.every((one) => one.kind === Kind.FIELD && KEPT_FIELDS.has(one.name.value));
+  return isKept ? argumentOf(field) : null;
+}
+
+function argumentOf({ arguments: given = [] }: FieldNode): ValueNode | null {
+  return given.find(({ name }) => name.value === 'id')?.value ?? null;
+}
