@@ -2,7 +2,7 @@ import {
   competitions,
   journal as journalStore,
   type CompetitionRow,
-  type JournalRow,
+  type FoldedRow,
   type MeetRow,
   type Reads,
 } from '#persistence';
@@ -66,7 +66,7 @@ async function loadAll(
     rows.map((competition) => ({ competition, meet })),
   );
   const ids = rows.map(({ id }) => id);
-  const entries = new Map<string, JournalRow[]>(ids.map((id) => [id, []]));
+  const entries = new Map<string, FoldedRow[]>(ids.map((id) => [id, []]));
   for (const entry of await journalStore.readAll(at, meet.organisationId, ids)) {
     entries.get(entry.competitionId)?.push(entry);
   }

@@ -102,19 +102,26 @@ const READ: Statement = {
      WHERE organisation_id = $1 AND competition_id = $2 AND sequence > $3 ORDER BY sequence`,
 };
 
+/** What a fold needs of an entry, and when it was recorded. */
+export type FoldedRow = Pick<
+  JournalRow,
+  'competitionId' | 'entryId' | 'authority' | 'actor' | 'body' | 'verdict' | 'recordedAt'
+>;
+
 /** The journals of several competitions, each in the order of recording. */
 export async function readAll(
   at: Reads,
   organisationId: string,
   competitionIds: readonly string[],
-): Promise<JournalRow[]> {
-  return execute<JournalRow>(at, READ_ALL, [organisationId, competitionIds]);
+): Promise<FoldedRow[]> {
+  return execute<FoldedRow>(at, READ_ALL, [organisationId, competitionIds]);
 }
 
 const READ_ALL: Statement = {
   name: 'journal_read_all',
   text: `
-    SELECT ${ROW} FROM journal_entry
+    SELECT ${columns('competitionId', 'entryId', 'authority', 'actor', 'body', 'verdict', 'recordedAt')}
+      FROM journal_entry
      WHERE organisation_id = $1 AND competition_id = ANY ($2::uuid[]) ORDER BY competition_id, sequence`,
 };
 

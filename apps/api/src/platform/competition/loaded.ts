@@ -2,7 +2,7 @@ import {
   journal as journalStore,
   meets,
   type CompetitionRow,
-  type JournalRow,
+  type FoldedRow,
   type MeetRow,
   type Reads,
 } from '#persistence';
@@ -39,7 +39,7 @@ export async function loadCompetition(at: Reads, row: CompetitionRow): Promise<L
 }
 
 /** A stored entry as the rules read it. */
-export function itemOf(row: JournalRow): JournalItem<AnyEntry> {
+export function itemOf(row: Omit<FoldedRow, 'competitionId' | 'recordedAt'>): JournalItem<AnyEntry> {
   const entry: AnyEntry = { id: row.entryId, by: row.authority, actor: row.actor, ...row.body };
   return { entry, hold: row.verdict.standing === 'held' ? row.verdict.hold.code : null };
 }
