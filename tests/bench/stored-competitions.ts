@@ -17,7 +17,7 @@ export async function storeCompetitions(stage: Stage, wanted: number): Promise<s
   const { uuid } = readGlobalId(first)!;
   return onConnection(stage.databaseUrl, async (client) => {
     await copyCompetition(client, uuid, SCALE.stored - 1);
-    await makeFloorTables(client, shown);
+    await makeFloorTables(client, uuid, shown);
     const { rows } = await client.query<{ id: string }>(
       'SELECT global_id AS id FROM bench_competition ORDER BY id LIMIT $1',
       [wanted],
@@ -64,8 +64,11 @@ async function copyCompetition(client: pg.Client, id: string, copies: number): P
   await client.query('ANALYZE');
 }
 
+/** Begins the title of every copy. */
+const COPY = 'Copy';
+
 const COPIES: readonly [table: string, from: string, changes: Readonly<Record<string, string>>][] = [
-  ['competition', 'competition AS t, copy', { id: 'copy.id', title: `t.title || ' ' || copy.n` }],
+  ['competition', 'competition AS t, copy', { id: 'copy.id', title: `'${COPY} ' || copy.n` }],
   [
     'competitor',
     'competitor AS t JOIN line ON line.old = t.id',
@@ -96,12 +99,12 @@ function globalId(kind: string, id: string): string {
 }
 
 /** Everything that is shown of every competition, in the form that is fastest to read. */
-async function makeFloorTables(client: pg.Client, shown: any): Promise<void> {
+async function makeFloorTables(client: pg.Client, id: string, shown: any): Promise<void> {
   const rows: any[] = shown.table.rows.map((row: object, at: number) => ({ ...row, at }));
   const trials = rows.flatMap(({ bib, series }) => series.map((trial: object) => ({ ...trial, bib })));
   await client.query(
     `CREATE TABLE bench_competition AS SELECT id, ${globalId('Competition', 'id')} AS global_id, title, version
-       FROM competition WHERE last_sequence = ${COMPETITORS * ROUNDS}`,
+       FROM competition WHERE id = '${id}' OR title LIKE '${COPY} %'`,
   );
   await client.query(
     `CREATE TABLE bench_line AS
