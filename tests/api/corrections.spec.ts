@@ -7,6 +7,8 @@ beforeAll(async () => {
 });
 afterAll(() => api.close());
 
+const RACES = process.env['LONG'] === '1' ? 1_000 : 25;
+
 const versionOf = async (circle: Circle): Promise<number> => (await circle.read()).version;
 
 /** Says that a trial was valid with this mark. */
@@ -122,9 +124,9 @@ describe('the version that a correction was decided on', () => {
   it('lets exactly one of two win who correct at the same moment', async () => {
     const circle = await Circle.open(api);
     const { entry } = await circle.record(1, 1, '58.10');
-    for (let race = 1; race <= 25; race++) {
+    for (let race = 1; race <= RACES; race++) {
       const expectedVersion = await versionOf(circle);
-      const marks = [`40.${String(race).padStart(2, '0')}`, `41.${String(race).padStart(2, '0')}`];
+      const marks = [4_000 + race, 6_000 + race].map((markCm) => (markCm / 100).toFixed(2));
       const answers = await Promise.all(
         [circle.referee, circle.director].map((token, at) =>
           correct(circle, entry.id, marks[at]!, { token, expectedVersion }),
@@ -134,9 +136,9 @@ describe('the version that a correction was decided on', () => {
       expect(answers[won].entry.standing).toBe('ACCEPTED');
       expect(answers[1 - won].userErrors).toMatchObject([{ code: 'VERSION_CONFLICT' }]);
       expect(await circle.seriesOf(1)).toEqual([marks[won]]);
-      expect(await circle.journal()).toHaveLength(1 + race);
     }
-  });
+    expect(await circle.journal()).toHaveLength(1 + RACES);
+  }, 120_000);
 });
 
 describe('an entry that should never have been made', () => {
