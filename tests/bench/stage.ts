@@ -18,32 +18,40 @@ export interface Stage {
 }
 
 export async function setStage(): Promise<Stage> {
+  const closing: (() => Promise<unknown>)[] = [];
+  const close = async (): Promise<void> => {
+    for (const end of closing.splice(0).reverse()) await end();
+  };
+  // The database's own process would outlive a run that is broken off.
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+    process.once(signal, () => void close().finally(() => process.exit(1)));
+  }
+  try {
+    return { ...(await build(closing)), close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
+
+/** Adds to `closing` what has to be done in the end, the last first. */
+async function build(closing: (() => Promise<unknown>)[]): Promise<Omit<Stage, 'close'>> {
   const directory = await mkdtemp(join(tmpdir(), 'sectorline-bench-'));
+  closing.push(() => rm(directory, { recursive: true, force: true }));
   // Root's server runs as another account, which has to get in.
   await chmod(directory, 0o711);
   const database = await databaseIn(directory);
-  await migrate(database.url);
+  closing.push(database.remove);
+  const databaseUrl = database.url;
+  await migrate(databaseUrl);
   const nodeParameters = (process.env['BENCH_NODE_PARAMETERS'] ?? '').split(' ').filter((one) => one !== '');
-  const process_ = await ApiProcess.start({
-    databaseUrl: database.url,
-    dataDirectory: directory,
-    nodeParameters,
-  });
-  const floor = await startFloor(database.url);
-  const api = await process_.client(database.url);
-  return {
-    databaseUrl: database.url,
-    api,
-    // Names are shown whole, as to the floor: what they cost to hide is not the question here.
-    meet: await staffedMeet(api, { minorsDisplay: 'FULL' }),
-    floor,
-    close: async () => {
-      await process_.stop();
-      await floor.stop();
-      await database.remove();
-      await rm(directory, { recursive: true, force: true });
-    },
-  };
+  const server = await ApiProcess.start({ databaseUrl, dataDirectory: directory, nodeParameters });
+  closing.push(() => server.stop());
+  const floor = await startFloor(databaseUrl);
+  closing.push(() => floor.stop());
+  const api = await server.client(databaseUrl);
+  // Names are shown whole, as by the floor: what they cost to hide is not the question here.
+  return { databaseUrl, api, meet: await staffedMeet(api, { minorsDisplay: 'FULL' }), floor };
 }
 
 async function databaseIn(directory: string): Promise<{ url: string; remove: () => Promise<void> }> {
