@@ -16,6 +16,8 @@ declare module 'autocannon' {
     /** Seconds; or `amount` requests in all. */
     readonly duration?: number;
     readonly amount?: number;
+    /** Errors after which it gives up. */
+    readonly bailout?: number;
     readonly setupClient: (client: Client) => void;
   }
   interface Result {
