@@ -17,8 +17,12 @@ function start(script: string, environment: Readonly<Record<string, string>>): C
 /** Sends a load from a process of its own. Throws when any answer was not as it must be. */
 export async function send(load: Load): Promise<LoadResult> {
   const child = start('load.ts', {});
+  const ended = once(child, 'exit');
   child.stdin!.end(JSON.stringify(load));
-  const result = JSON.parse(await text(child.stdout!)) as LoadResult;
+  const answer = await text(child.stdout!);
+  const [code, signal] = (await ended) as [number | null, string | null];
+  if (code !== 0) throw new Error(`The load ended with ${code ?? signal} instead of a result.`);
+  const result = JSON.parse(answer) as LoadResult;
   if (result.wrong !== null) throw new Error(`A wrong answer from ${load.url}: ${result.wrong}`);
   return result;
 }
