@@ -4,7 +4,7 @@ import type { JournalItem } from '../journal/journal-item.js';
 import type { HoldCode, NoticeCode, Verdict } from '../journal/verdict.js';
 import { isOnStep } from '../quantities/measuring.js';
 import { ruleSet } from '../rule-sets/index.js';
-import { progressOf } from './calls.js';
+import { callsOf } from './calls.js';
 import type { Entry } from './entry.js';
 import { cutChanges, holdBefore } from './holds.js';
 import { holdObjection, refusalObjection } from './objections.js';
@@ -90,7 +90,7 @@ function keep(
 function noticesOf(state: CompetitionState, entry: Entry): NoticeCode[] {
   const notices: NoticeCode[] = [];
   if (entry.kind === 'attempt') {
-    const { up } = progressOf(state);
+    const [up] = callsOf(state);
     if (up?.competitor !== entry.competitor || up.round !== entry.round) notices.push('OUT_OF_TURN');
   }
   if ((entry.kind === 'attempt' || entry.kind === 'correction') && entry.mark !== null) {
