@@ -1,16 +1,16 @@
 import {
   apply,
   countCard,
+  editionsOf,
   openCompetition,
+  parseMark,
   recount,
   resolvePlan,
   ruleSet,
-  editionsOf,
   type CompetitionSetup,
   type CompetitionState,
   type Entry,
 } from '#rules';
-import { parseMark } from '#rules';
 import { standingOf } from '../../libs/rules/src/ranking/standing.js';
 import { discusSheet } from '../support/circle.js';
 import { plannedTrials, seriesOf } from '../support/planned-trials.js';
