@@ -1,8 +1,8 @@
 import { Field, ID, InputType, Int } from '@nestjs/graphql';
-import { ArrayMaxSize, ArrayMinSize, IsInt, Max, Min } from 'class-validator';
+import { ArrayMaxSize, IsInt, Max, Min } from 'class-validator';
 import { ObjectId } from '../platform/inputs/object-id.js';
-import { Text } from '../platform/inputs/text.js';
 import { MarkText } from '../platform/scalars/mark.js';
+import { CalledFirst, Reason } from './entry-fields.js';
 import { EntryInput } from './entry.inputs.js';
 import { MAX_TRIAL } from './jump.inputs.js';
 
@@ -42,8 +42,7 @@ export class UprightsSetInput extends EntryInput {
   description: 'Those level for first, or still in the jump-off, do not jump (on): they share the place.',
 })
 export class JumpOffDeclineInput extends EntryInput {
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 }
 
@@ -61,13 +60,9 @@ export class JumpOrderSetInput extends EntryInput {
   @Max(MAX_TRIAL)
   trial: number;
 
-  @Field(() => [ID])
-  @ObjectId('Competitor', { each: true })
-  @ArrayMinSize(1)
-  @ArrayMaxSize(2000)
+  @CalledFirst()
   competitorIds: string[];
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 }

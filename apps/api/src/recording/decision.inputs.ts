@@ -1,9 +1,10 @@
 import { Field, ID, InputType, Int } from '@nestjs/graphql';
-import { ArrayMaxSize, ArrayMinSize, IsInt, IsOptional, Max, Min } from 'class-validator';
+import { IsInt, IsOptional, Max, Min } from 'class-validator';
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { Text } from '../platform/inputs/text.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 import { enumOf } from '../platform/inputs/enums.js';
+import { CalledFirst, ExpectedVersion, Reason } from './entry-fields.js';
 import { EntryInput, RulingDecisionEnum, StartStatusEnum } from './entry.inputs.js';
 
 /** Outside in words, inside the letters that follow the q of a result. */
@@ -21,8 +22,7 @@ export class EntryRuleInput extends EntryInput {
   @Field(() => RulingDecisionEnum)
   decision: 'count' | 'dismiss';
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 }
 
@@ -46,8 +46,7 @@ export class CompetitorDisqualifyInput extends EntryInput {
   @Text(1, 50)
   rule: string;
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 }
 
@@ -57,8 +56,7 @@ export class CompetitorReinstateInput extends EntryInput {
   @ObjectId('Competitor')
   competitorId: string;
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 }
 
@@ -81,8 +79,7 @@ export class CompetitorAdmitInput extends EntryInput {
   @Field(() => AdmittingBodyEnum)
   by: 'referee' | 'jury' | 'draw';
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 }
 
@@ -96,14 +93,10 @@ export class RoundOrderSetInput extends EntryInput {
   @Max(12)
   round: number;
 
-  @Field(() => [ID])
-  @ObjectId('Competitor', { each: true })
-  @ArrayMinSize(1)
-  @ArrayMaxSize(2000)
+  @CalledFirst()
   competitorIds: string[];
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 }
 
@@ -117,15 +110,12 @@ export class CompetitionSignOffInput extends EntryInput {
   @Text(1, 500)
   incomplete?: string | null;
 
-  @Field(() => Int, { description: 'The version whose table was signed.' })
-  @IsInt()
-  @Min(0)
+  @ExpectedVersion('The version whose table was signed.')
   expectedVersion: number;
 }
 
 @InputType()
 export class CompetitionReopenInput extends EntryInput {
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 }

@@ -13,9 +13,9 @@ import {
 import { INCIDENT_CODES, type FoulCode, type IncidentCode, type VerticalTrial } from '#rules';
 import { enumOf } from '../platform/inputs/enums.js';
 import { ObjectId } from '../platform/inputs/object-id.js';
-import { Text } from '../platform/inputs/text.js';
 import { MarkText } from '../platform/scalars/mark.js';
 import { Uuid } from '../platform/scalars/uuid.js';
+import { ExpectedVersion, Reason } from './entry-fields.js';
 import { EntryInput, FoulReasonEnum } from './entry.inputs.js';
 
 /** Nobody keeps count beyond it: of trials at a height there are three, of rounds of a jump-off a handful. */
@@ -106,13 +106,10 @@ export class JumpCorrectInput extends JumpJudgementInput {
   @Field(() => Uuid, { description: 'The entry id of the trial.' })
   attemptId: string;
 
-  @Field({ description: 'Why, for the journal.' })
-  @Text(1, 500)
+  @Reason()
   reason: string;
 
-  @Field(() => Int, { description: 'The version of the competition that the correction was decided on.' })
-  @IsInt()
-  @Min(0)
+  @ExpectedVersion()
   expectedVersion: number;
 }
 
@@ -144,12 +141,9 @@ export class JumpsMoveInput extends EntryInput {
   @ArrayMaxSize(500)
   moves: JumpMoveTarget[];
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 
-  @Field(() => Int)
-  @IsInt()
-  @Min(0)
+  @ExpectedVersion()
   expectedVersion: number;
 }

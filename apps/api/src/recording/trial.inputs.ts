@@ -2,9 +2,9 @@ import { Field, ID, InputType, Int } from '@nestjs/graphql';
 import { Type } from 'class-transformer';
 import { ArrayMaxSize, ArrayMinSize, IsInt, IsOptional, Max, Min, ValidateNested } from 'class-validator';
 import { ObjectId } from '../platform/inputs/object-id.js';
-import { Text } from '../platform/inputs/text.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 import { WindText } from '../platform/scalars/wind-reading.js';
+import { ExpectedVersion, Reason } from './entry-fields.js';
 import { EntryInput, JudgementInput } from './entry.inputs.js';
 
 @InputType({ description: 'One trial, as it was seen at the circle, the board or the runway.' })
@@ -27,13 +27,10 @@ export class AttemptCorrectInput extends JudgementInput {
   @Field(() => Uuid, { description: 'The entry id of the trial.' })
   attemptId: string;
 
-  @Field({ description: 'Why, for the journal.' })
-  @Text(1, 500)
+  @Reason()
   reason: string;
 
-  @Field(() => Int, { description: 'The version of the competition that the correction was decided on.' })
-  @IsInt()
-  @Min(0)
+  @ExpectedVersion()
   expectedVersion: number;
 }
 
@@ -71,13 +68,10 @@ export class AttemptsMoveInput extends EntryInput {
   @ArrayMaxSize(500)
   moves: AttemptMoveTarget[];
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 
-  @Field(() => Int)
-  @IsInt()
-  @Min(0)
+  @ExpectedVersion()
   expectedVersion: number;
 }
 
@@ -88,8 +82,7 @@ export class AttemptReplaceInput extends EntryInput {
   @Field(() => Uuid, { description: 'The entry id of the trial that is struck and kept.' })
   attemptId: string;
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 }
 
@@ -100,8 +93,7 @@ export class EntryReverseInput extends EntryInput {
   @Field(() => Uuid, { description: 'The id of the entry that is taken back.' })
   targetEntryId: string;
 
-  @Field()
-  @Text(1, 500)
+  @Reason()
   reason: string;
 
   @Field(() => Int, {

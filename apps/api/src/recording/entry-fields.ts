@@ -1,0 +1,36 @@
+import { applyDecorators } from '@nestjs/common';
+import { Field, ID, Int } from '@nestjs/graphql';
+import { ArrayMaxSize, ArrayMinSize, IsInt, Min } from 'class-validator';
+import { ObjectId } from '../platform/inputs/object-id.js';
+import { Text } from '../platform/inputs/text.js';
+
+/* Fields that many entries have, with what is demanded of them. */
+
+/** The ground of a change or a decision. */
+export function Reason(): PropertyDecorator {
+  return applyDecorators(
+    Field(() => String, { description: 'Why, for the journal.' }),
+    Text(1, 500),
+  );
+}
+
+/** What the sender had seen: if the competition has moved on since, nothing is done. */
+export function ExpectedVersion(
+  description = 'The version of the competition that it was decided on.',
+): PropertyDecorator {
+  return applyDecorators(
+    Field(() => Int, { description }),
+    IsInt(),
+    Min(0),
+  );
+}
+
+/** Competitors in the order in which they are called. */
+export function CalledFirst(): PropertyDecorator {
+  return applyDecorators(
+    Field(() => [ID], { description: 'Who is called first, in this order.' }),
+    ObjectId('Competitor', { each: true }),
+    ArrayMinSize(1),
+    ArrayMaxSize(2000),
+  );
+}
