@@ -4,10 +4,18 @@ import { DecisionResolver } from './decision.resolver.js';
 import { JumpResolver } from './jump.resolver.js';
 import { RecordingService } from './recording.service.js';
 import { TrialResolver } from './trial.resolver.js';
+import { TrialRulesResolver } from './trial-rules.resolver.js';
 
 /** The journal of a competition: every trial, correction, ruling and signature goes in here. */
 @Module({
-  providers: [RecordingService, TrialResolver, JumpResolver, BarResolver, DecisionResolver],
+  providers: [
+    RecordingService,
+    TrialResolver,
+    JumpResolver,
+    BarResolver,
+    DecisionResolver,
+    TrialRulesResolver,
+  ],
   exports: [RecordingService],
 })
 export class RecordingModule {}

@@ -31,6 +31,7 @@ export const KEPT_FIELDS: ReadonlySet<string> = new Set([
     'unit',
   ],
   ...['categorySex', 'categoryAge', 'implementGrams', 'status', 'version', 'startsAt', 'vertical'],
+  ...['foulReasons', 'trialTime'],
   ...['table', 'progress', 'needed', 'orders', 'result'],
 ]);
 
