@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import request from 'supertest';
 import type { Role } from '../../apps/api/src/platform/identity/grant.js';
 import type { Tokens } from '../../apps/api/src/platform/identity/tokens.js';
 import { readGlobalId } from '../../apps/api/src/platform/inputs/global-id.js';
@@ -48,17 +49,15 @@ export async function clientOf(url: string, tokens: Tokens): Promise<ApiClient> 
 }
 
 function sender(graphqlUrl: string): ApiClient['send'] {
+  const { origin, pathname } = new URL(graphqlUrl);
   return async (query, variables = {}, token = null) => {
-    const response = await fetch(graphqlUrl, {
-      method: 'POST',
-      headers: {
-        'content-type': 'application/json',
-        accept: 'application/graphql-response+json',
-        ...(token !== null && { authorization: `Bearer ${token}` }),
-      },
-      body: JSON.stringify({ query, variables }),
-    });
-    const { data, errors } = (await response.json()) as Pick<GraphqlAnswer, 'data' | 'errors'>;
-    return { status: response.status, data, errors };
+    const asked = request(origin)
+      .post(pathname)
+      .set('content-type', 'application/json')
+      .set('accept', 'application/graphql-response+json');
+    if (token !== null) asked.set('authorization', `Bearer ${token}`);
+    const { status, body } = await asked.send(JSON.stringify({ query, variables }));
+    const { data, errors } = body as Pick<GraphqlAnswer, 'data' | 'errors'>;
+    return { status, data, errors };
   };
 }
