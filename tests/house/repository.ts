@@ -5,8 +5,8 @@ import ts from 'typescript';
 /** The top folder of the checkout. */
 export const ROOT = join(import.meta.dirname, '..', '..');
 
-/** What installing, building and running leave behind; no source of ours lies there. */
-const NOT_OURS = new Set(['node_modules', 'dist', 'coverage']);
+/** What installing, building and running leave behind; no source of ours lies there. In a work tree `.git` is a file. */
+const NOT_OURS = new Set(['node_modules', 'dist', 'coverage', '.git']);
 
 /** A file by its path from the top of the repository, with `/` between folders. */
 export interface SourceFile {
@@ -21,7 +21,7 @@ function walk(folder: string): string[] {
       const hidden = entry.name.startsWith('.') && entry.name !== '.ci';
       return hidden || NOT_OURS.has(entry.name) ? [] : walk(path);
     }
-    return entry.isFile() ? [path] : [];
+    return entry.isFile() && !NOT_OURS.has(entry.name) ? [path] : [];
   });
 }
 
