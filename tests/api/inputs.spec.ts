@@ -29,6 +29,11 @@ const JUDGED = { outcome: 'VALID', wind: null, foul: null, protestedMark: null, 
 
 const JUMPED = { outcome: 'FAILED', foul: null, incident: null, isProtested: false };
 
+/** All that the checklist of a discus competition asks for. */
+const CHECKS = [
+  ...['SECTOR_CLEAR', 'SECTOR_CLOSED', 'CAGE_WHOLE', 'SURFACE', 'WARM_UP', 'RETRIEVAL', 'WEATHER'],
+];
+
 /** What a call needs beside examples of its types, so that nothing but the hostile field stops it. */
 const FITTING: Readonly<Record<string, object>> = {
   attemptRecord: { ...JUDGED, mark: '58.10', round: 1 },
@@ -41,6 +46,7 @@ const FITTING: Readonly<Record<string, object>> = {
     implementGrams: null,
     vertical: null,
   },
+  competitionClear: { confirmed: CHECKS, despite: null },
   competitorEnter: { athleteId: null, clubId: null, bib: '77' },
   competitorStartSet: { status: 'DNS' },
   barSet: { height: '3.40', leavesOut: [] },

@@ -40,6 +40,11 @@ const SOUND_BODIES: Readonly<Record<string, Columns>> = {
   'jump-off-declined': { reason: 'both are content' },
 };
 
+const STOP = { cause: 'lightning', note: null, seenAt: 1_795_612_700_000 };
+const CLEAR = { confirmed: ['WEATHER'], newWarmUp: true, clearedAt: 1_795_612_700_000, despite: null };
+const stop = (changes: Columns): Columns => entry('interruption', STOP, changes);
+const allClear = (changes: Columns): Columns => entry('all-clear', CLEAR, changes);
+
 const sound = (kind: string, changes: Columns): Columns => entry(kind, SOUND_BODIES[kind]!, changes);
 
 /** Every kind of decision has to say why. */
@@ -51,8 +56,12 @@ const WITHOUT_REASON = Object.keys(SOUND_BODIES).flatMap((kind) =>
   ),
 );
 
-/** Entries of a high jump or pole vault that every constraint allows. */
+/** Entries of a high jump or pole vault, and of safety, that every constraint allows. */
 export const SOUND_JUMPS: readonly Columns[] = [
+  stop({}),
+  stop({ cause: 'person-in-sector', note: 'a photographer at 40 m' }),
+  allClear({}),
+  allClear({ newWarmUp: false, despite: 'the storm has passed to the north' }),
   jump({}),
   jump({ outcome: 'cleared', foul: null, incident: 'WIND_AFTER_CLEARING' }),
   jump({ outcome: 'passed', foul: null, trial: 3 }),
@@ -195,6 +204,16 @@ export const JOURNAL_CASES: readonly ConstraintCase[] = [
       'uprights nowhere',
       entry('uprights', UPRIGHTS, { behindZeroCm: undefined }),
     ],
+    ['journal_body_cause_known', 'stopped for nothing', stop({ cause: undefined })],
+    ['journal_body_cause_known', 'stopped for a sentence', stop({ cause: 'It rained.' })],
+    ['journal_body_seen_at', 'seen at no time', stop({ seenAt: undefined })],
+    ['journal_body_seen_at', 'seen between two milliseconds', stop({ seenAt: 0.5 })],
+    ['journal_body_stop_noted', 'a blank note', stop({ note: ' ' })],
+    ['journal_body_checks_listed', 'cleared without a look', allClear({ confirmed: [] })],
+    ['journal_body_checks_listed', 'a check that is a number', allClear({ confirmed: [1] })],
+    ['journal_body_cleared_at', 'cleared at no time', allClear({ clearedAt: null })],
+    ['journal_body_cleared_at', 'nothing said of a warm-up', allClear({ newWarmUp: undefined })],
+    ['journal_body_despite_explained', 'despite nothing', allClear({ despite: '' })],
     [
       'journal_body_incomplete_explained',
       'incomplete for a blank reason',

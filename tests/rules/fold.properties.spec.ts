@@ -3,6 +3,7 @@ import {
   apply,
   applyAll,
   restoreCompetition,
+  safetyChecklist,
   type CompetitionState,
   type Entry,
   type EntryBody,
@@ -12,6 +13,14 @@ import { correction, discus, trial } from './support/competition.js';
 import { PROPERTY_RUNS } from '../support/property-runs.js';
 
 const RUNS = PROPERTY_RUNS;
+const STOP = { kind: 'interruption', cause: 'light', note: null, seenAt: 0 } as const;
+const ALL_CLEAR = {
+  kind: 'all-clear',
+  confirmed: safetyChecklist('discus').map(({ code }) => code),
+  newWarmUp: false,
+  clearedAt: 0,
+  despite: null,
+} as const;
 const COMPETITORS = 4;
 const setup = discus(COMPETITORS, {
   plan: { ...discus(1).plan, rounds: 4, cuts: [{ after: 2, through: 2 }], reorderAfter: [2] },
@@ -80,6 +89,8 @@ const anyBody: fc.Arbitrary<EntryBody> = fc.oneof(
   },
   { weight: 1, arbitrary: fc.constant<EntryBody>({ kind: 'sign-off', incomplete: 'dark' }) },
   { weight: 1, arbitrary: fc.constant<EntryBody>({ kind: 'reopening', reason: 'x' }) },
+  { weight: 1, arbitrary: fc.constant<EntryBody>(STOP) },
+  { weight: 3, arbitrary: fc.constant<EntryBody>(ALL_CLEAR) },
 );
 
 const journalOf = fc

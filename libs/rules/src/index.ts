@@ -28,6 +28,22 @@ export type {
 } from './rule-sets/rule-set.js';
 export type { Step, VerticalRules } from './rule-sets/vertical-rules.js';
 export { FOULS, foulsOf, type Foul, type FoulRule } from './foul-rules.js';
+export {
+  SAFETY_CAUTION,
+  SAFETY_CHECK_CODES,
+  safetyChecklist,
+  type SafetyCheck,
+  type SafetyCheckCode,
+} from './safety/checklist.js';
+export {
+  INTERRUPTION_CAUSES,
+  INTERRUPTION_CAUTIONS,
+  lightningWait,
+  waitsUntil,
+  type InterruptionCause,
+  type SafetyState,
+  type Stop,
+} from './safety/interruption.js';
 export { eventOf, imperialOf, isFarOutside } from './events/event.js';
 export type { EventKind, EventRules, PlausibleRange } from './events/event-rules.js';
 export { MAX_ROUNDS, resolvePlan, type PlanProblem, type ResolvedPlan } from './progression/resolve-plan.js';

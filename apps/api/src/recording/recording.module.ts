@@ -3,6 +3,7 @@ import { BarResolver } from './bar.resolver.js';
 import { DecisionResolver } from './decision.resolver.js';
 import { JumpResolver } from './jump.resolver.js';
 import { RecordingService } from './recording.service.js';
+import { SafetyResolver } from './safety.resolver.js';
 import { TrialResolver } from './trial.resolver.js';
 import { TrialRulesResolver } from './trial-rules.resolver.js';
 
@@ -14,6 +15,7 @@ import { TrialRulesResolver } from './trial-rules.resolver.js';
     JumpResolver,
     BarResolver,
     DecisionResolver,
+    SafetyResolver,
     TrialRulesResolver,
   ],
   exports: [RecordingService],

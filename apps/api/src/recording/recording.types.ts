@@ -113,6 +113,10 @@ export class CompetitionSignOffPayload extends EntryPayload {}
 @ObjectType()
 export class CompetitionReopenPayload extends EntryPayload {}
 @ObjectType()
+export class CompetitionInterruptPayload extends EntryPayload {}
+@ObjectType()
+export class CompetitionClearPayload extends EntryPayload {}
+@ObjectType()
 export class JumpRecordPayload extends EntryPayload {}
 @ObjectType()
 export class JumpOffRecordPayload extends EntryPayload {}

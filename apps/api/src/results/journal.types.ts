@@ -14,7 +14,7 @@ export class JournalEntry {
 
   @Field({
     description:
-      'attempt, wind, correction, move, order; at a bar jump, jump-off, jump-correction, jump-move, jump-order, bar, uprights, jump-off-declined; in both reversal, replacement, ruling, start, …',
+      'attempt, wind, correction, move, order; at a bar jump, jump-off, jump-correction, jump-move, jump-order, bar, uprights, jump-off-declined; in both reversal, replacement, ruling, start, interruption, all-clear, …',
   })
   kind: string;
 

@@ -11,7 +11,7 @@ export interface Call {
 /** Where a competition is. */
 export interface Progress {
   readonly phase: 'not started' | 'running' | 'complete' | 'official';
-  /** Round and flight of who is up; `null` when nobody is. */
+  /** Round and flight of who is up; `null` when nobody is, also while the competition is interrupted. */
   readonly round: number | null;
   readonly flight: string | null;
   readonly up: Call | null;
@@ -24,7 +24,8 @@ export interface Progress {
 /** Where the competition is and who is called, as things stand. */
 export function progressOf(state: CompetitionState): Progress {
   const calls = [...callsOf(state)];
-  const [up = null, next = null, then = null] = state.signedOff ? [] : calls;
+  const nobody = state.signedOff || state.safety.stops.length > 0;
+  const [up = null, next = null, then = null] = nobody ? [] : calls;
   const begun = state.competitors.some(({ series }) => series.some((id) => id !== null));
   const phase = state.signedOff
     ? 'official'

@@ -1,7 +1,7 @@
 import { awaitsReferee } from '../journal/targets.js';
 import type { CutChange, HoldCode } from '../journal/verdict.js';
 import { cutsOf } from '../progression/cuts.js';
-import type { Entry, EntryKind } from './entry.js';
+import type { Entry, EntryKind, Judgement } from './entry.js';
 import type { CompetitionState } from './state.js';
 
 const MAY_CHANGE_A_CUT: ReadonlySet<EntryKind> = new Set([
@@ -21,6 +21,7 @@ export function holdBefore(state: CompetitionState, entry: Entry): HoldCode | nu
         other.standing === 'struck' || other.standing === 'displaced' || other.standing === 'dismissed';
       if (!gone && other.competitor === entry.competitor && other.round === entry.round) return 'ROUND_TAKEN';
     }
+    if (state.safety.stops.length > 0 && wasTaken(entry)) return 'DURING_INTERRUPTION';
     const due = state.setup.competitors.find(
       (competitor) => competitor.key === entry.competitor,
     )?.implementGrams;
@@ -28,6 +29,11 @@ export function holdBefore(state: CompetitionState, entry: Entry): HoldCode | nu
     return used !== null && due !== null && due !== undefined && used !== due ? 'WRONG_IMPLEMENT' : null;
   }
   return awaitsReferee(state, entry) && !bringsMissingWind(state, entry) ? 'AWAITS_REFEREE' : null;
+}
+
+/** A pass or a retirement endangers nobody. */
+function wasTaken({ outcome }: Judgement): boolean {
+  return outcome === 'valid' || outcome === 'unmeasured' || outcome === 'foul';
 }
 
 /** A wind that was still missing may come in at any time. */

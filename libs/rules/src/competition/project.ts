@@ -1,5 +1,5 @@
 import { activityOf } from '../journal/activity.js';
-import { statusOf } from '../journal/decisions.js';
+import { safetyOf, statusOf } from '../journal/decisions.js';
 import type { Fate, JournalItem } from '../journal/journal-item.js';
 import { questionsOf } from '../journal/replay.js';
 import { gather, type Gathered } from './attempts.js';
@@ -22,6 +22,7 @@ export function project(setup: CompetitionSetup, journal: readonly JournalItem[]
     cardIfProtestsSucceed: withProtests(placing.card, placing.series),
     orderChanges: gathered.orderChanges,
     signedOff: gathered.decisions.signedOff,
+    safety: safetyOf(gathered.decisions),
     activity,
     clash: placing.clash,
   };

@@ -1,6 +1,7 @@
 import type { Card } from '../card.js';
 import type { Activity } from '../journal/activity.js';
 import type { JournalItem, Question, Standing } from '../journal/journal-item.js';
+import type { SafetyState } from '../safety/interruption.js';
 import type { Judgement, OrderEntry } from './entry.js';
 import type { CompetitionSetup } from './setup.js';
 
@@ -37,6 +38,7 @@ export interface CompetitionState {
   /** Orders of call set by officials, by round; the last for a round holds. */
   readonly orderChanges: ReadonlyMap<number, OrderEntry>;
   readonly signedOff: boolean;
+  readonly safety: SafetyState;
   /** Which entries of the journal are in effect. */
   readonly activity: Activity;
   /** Two trials count in one round of one competitor; an entry that would lead to this is refused. */

@@ -1,5 +1,6 @@
 import type { Admission } from '../card.js';
 import type { AdmittedBy } from '../codes.js';
+import type { SafetyState, Stop } from '../safety/interruption.js';
 import type { AnyEntry } from './any-entry.js';
 
 /** What a journal says of the competitors beside their trials, and of the result as a whole. */
@@ -9,10 +10,21 @@ export interface Decisions {
   readonly disqualifiedAt: Map<string, number>;
   readonly admissions: { competitor: string; after: number | null; by: AdmittedBy }[];
   signedOff: boolean;
+  /** What has stopped the competition and is not cleared. */
+  stops: Stop[];
+  /** The latest all-clear granted a new warm-up; `null`: there was none yet. */
+  newWarmUp: boolean | null;
 }
 
 export function noDecisions(): Decisions {
-  return { notStarted: new Set(), disqualifiedAt: new Map(), admissions: [], signedOff: false };
+  return {
+    notStarted: new Set(),
+    disqualifiedAt: new Map(),
+    admissions: [],
+    signedOff: false,
+    stops: [],
+    newWarmUp: null,
+  };
 }
 
 /** Takes in an entry that decides about a competitor or the result; leaves the others alone. */
@@ -35,9 +47,22 @@ export function decide(decisions: Decisions, entry: AnyEntry, sequence: number):
     case 'reopening':
       decisions.signedOff = entry.kind === 'sign-off';
       return;
+    case 'interruption': {
+      const { id, cause, note, seenAt } = entry;
+      decisions.stops.push({ entry: id, cause, note, seenAt });
+      return;
+    }
+    case 'all-clear':
+      decisions.stops = [];
+      decisions.newWarmUp = entry.newWarmUp;
+      return;
     default:
       return;
   }
+}
+
+export function safetyOf({ stops, newWarmUp }: Decisions): SafetyState {
+  return { stops, isConfirmed: newWarmUp !== null, hasNewWarmUp: newWarmUp === true };
 }
 
 export function statusOf({ notStarted, disqualifiedAt }: Decisions, competitor: string): 'DNS' | 'DQ' | null {

@@ -1,4 +1,6 @@
 import type { AdmittedBy } from '../codes.js';
+import type { SafetyCheckCode } from '../safety/checklist.js';
+import type { InterruptionCause } from '../safety/interruption.js';
 
 /**
  * What an entry of any journal has. An entry says what somebody did or decided. Nothing in a journal is changed or
@@ -25,6 +27,8 @@ export type SharedBody =
   | DisqualificationEntry
   | ReinstatementEntry
   | AdmissionEntry
+  | InterruptionEntry
+  | AllClearEntry
   | SignOffEntry
   | ReopeningEntry;
 
@@ -83,6 +87,27 @@ export interface AdmissionEntry {
   readonly after: number | null;
   readonly admittedBy: AdmittedBy;
   readonly reason: string;
+}
+
+/** Nobody is called any more. Said again, with a new flash or another cause, it goes on. */
+export interface InterruptionEntry {
+  readonly kind: 'interruption';
+  readonly cause: InterruptionCause;
+  readonly note: string | null;
+  /** When it was seen: milliseconds since the epoch. */
+  readonly seenAt: number;
+}
+
+/** The responsible official has gone through the checklist of the event: it may begin, or go on. */
+export interface AllClearEntry {
+  readonly kind: 'all-clear';
+  readonly confirmed: readonly SafetyCheckCode[];
+  /** A new warm-up is given, as after a long stop. */
+  readonly newWarmUp: boolean;
+  /** When it was said: milliseconds since the epoch. */
+  readonly clearedAt: number;
+  /** The referee's ground for not waiting as long as usual after lightning. */
+  readonly despite: string | null;
 }
 
 /** The result is official. `incomplete` says why, when trials are outstanding (darkness, weather). */

@@ -2,6 +2,8 @@ import { needsRuling } from './activity.js';
 import type { AnyEntry, AnyEntryKind } from './any-entry.js';
 import type { JournalItem } from './journal-item.js';
 import type { JournalState } from './journal-state.js';
+import { safetyChecklist } from '../safety/checklist.js';
+import { waitsUntil } from '../safety/interruption.js';
 import { isAmendment, isTrial, targetsOf } from './targets.js';
 import { RULED_HOLDS, type HoldCode, type RefusalCode } from './verdict.js';
 
@@ -56,7 +58,7 @@ const DECISIONS: ReadonlySet<AnyEntryKind> = new Set([
 /** What is refused in every event, before what belongs to one. */
 export const FIRST_CHECKS: readonly CodedCheck[] = [
   ['ID_REUSED', ({ items }, entry) => fault(items.has(entry.id), 'id')],
-  ['NOT_ALLOWED', (_, entry) => fault(entry.by === 'official' && DECISIONS.has(entry.kind), null)],
+  ['NOT_ALLOWED', notAllowed],
   ['RESULT_OFFICIAL', ({ state }, entry) => fault(state.signedOff && needsOpenResult(entry), null)],
   ['UNKNOWN_COMPETITOR', unknownCompetitor],
   ['UNKNOWN_ENTRY', ({ items }, entry) => targetField(entry, (id) => !items.has(id))],
@@ -66,6 +68,13 @@ export const FIRST_CHECKS: readonly CodedCheck[] = [
   ['NOT_BY_RULING', notByRuling],
   ['REASON_MISSING', reasonMissing],
 ];
+
+/** An official neither decides nor shortens the wait after lightning. */
+function notAllowed(_: FaultContext, entry: AnyEntry): string | null | undefined {
+  if (entry.by !== 'official') return undefined;
+  if (entry.kind === 'all-clear') return fault(entry.despite !== null, 'despite');
+  return fault(DECISIONS.has(entry.kind), null);
+}
 
 /** What was seen on the field, or changes it, comes in as a question; all else waits until the result is reopened. */
 function needsOpenResult(entry: AnyEntry): boolean {
@@ -127,6 +136,7 @@ function notByRuling({ state }: FaultContext, entry: AnyEntry): string | undefin
 function reasonMissing(_: FaultContext, entry: AnyEntry): string | undefined {
   if (entry.kind === 'disqualification' && entry.rule.trim() === '') return 'rule';
   if (entry.kind === 'sign-off') return entry.incomplete?.trim() === '' ? 'incomplete' : undefined;
+  if (entry.kind === 'all-clear') return entry.despite?.trim() === '' ? 'despite' : undefined;
   return 'reason' in entry && entry.reason.trim() === '' ? 'reason' : undefined;
 }
 
@@ -135,6 +145,8 @@ export function lastChecks<S extends JournalState>(
   isComplete: (state: S) => boolean,
 ): readonly CodedCheck<S>[] {
   return [
+    ['CHECKS_MISSING', checksMissing],
+    ['WAIT_NOT_OVER', waitNotOver],
     ['HAS_TRIALS', hasTrials],
     ['NAMED_TWICE', namedTwice],
     [
@@ -150,6 +162,19 @@ export function lastChecks<S extends JournalState>(
     ],
     ['ALREADY_SO', alreadySo],
   ];
+}
+
+function checksMissing({ state }: FaultContext, entry: AnyEntry): string | null | undefined {
+  if (entry.kind !== 'all-clear') return undefined;
+  const confirmed = new Set(entry.confirmed);
+  const open = safetyChecklist(state.setup.event).filter(({ code }) => !confirmed.has(code));
+  return fault(open.length > 0, 'confirmed');
+}
+
+function waitNotOver({ state }: FaultContext, entry: AnyEntry): string | null | undefined {
+  if (entry.kind !== 'all-clear' || entry.despite !== null) return undefined;
+  const until = waitsUntil(state.safety.stops, state.setup.rules);
+  return fault(until !== null && entry.clearedAt < until, 'clearedAt');
 }
 
 function hasTrials({ state }: FaultContext, entry: AnyEntry): string | null | undefined {

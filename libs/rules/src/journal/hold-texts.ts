@@ -36,6 +36,11 @@ export const HOLD_TEXTS: Readonly<Record<HoldCode, ObjectionText>> = {
       'Referee: rule which of the two counts. If it was a replacement trial, grant the replacement first.',
     rule: 'plan',
   },
+  DURING_INTERRUPTION: {
+    message: 'The competition was interrupted when this came in.',
+    remedy: 'Referee: rule whether the trial counts; was anybody in danger?',
+    rule: 'safety',
+  },
   EARLIER_ROUND_OPEN: {
     message: 'An earlier round of this competitor has no entry yet.',
     remedy: 'Enter the earlier trial (or a pass); this one then counts by itself.',

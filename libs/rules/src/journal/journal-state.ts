@@ -1,4 +1,5 @@
 import type { EventCode, RuleSetCode, Stage } from '../codes.js';
+import type { SafetyState } from '../safety/interruption.js';
 import type { Activity } from './activity.js';
 import type { AnyEntry } from './any-entry.js';
 import type { Question, JournalItem, Standing } from './journal-item.js';
@@ -21,4 +22,5 @@ export interface JournalState {
   readonly questions: readonly Question[];
   readonly activity: Activity;
   readonly signedOff: boolean;
+  readonly safety: SafetyState;
 }

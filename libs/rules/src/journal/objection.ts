@@ -1,5 +1,6 @@
 import { isDistanceEvent } from '../codes.js';
 import { ruleSet } from '../rule-sets/index.js';
+import { lightningWait } from '../safety/interruption.js';
 import type { JournalState } from './journal-state.js';
 import type { Objection } from './verdict.js';
 
@@ -19,10 +20,15 @@ export type RuleSource =
   | 'combined-step'
   | 'uprights'
   | 'jump-off'
+  | 'safety'
+  | 'lightning'
   | 'ours';
 
 /** How Sectorline itself keeps a journal: not a federation's rule. */
 const JOURNAL_RULE = 'journal: nothing is changed or removed, every change names what it replaces and why';
+
+/** The usual cautions, which no rule book replaces. */
+const SAFETY_RULE = 'safety: nobody is called while a competition is interrupted; the referee decides';
 
 /**
  * An objection in full: what is wrong, by which rule, what to do now. `subject` says whom the entry is about, so that
@@ -46,6 +52,8 @@ export function objectionOf<C extends string>(
 function ruleOf({ rules: code, edition, event, stage }: JournalState['setup'], source: RuleSource): string {
   const rules = ruleSet(code, edition);
   if (source === 'ours') return JOURNAL_RULE;
+  if (source === 'safety') return SAFETY_RULE;
+  if (source === 'lightning') return lightningWait(code).cite.rule;
   if (source === 'wind') return rules.windLimit.cite.rule;
   if (source === 'measuring') return rules.precision[event].cite.rule;
   if (source === 'jump-off') return rules.jumpOff.rule;

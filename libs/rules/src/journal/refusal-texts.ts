@@ -137,6 +137,16 @@ export const REFUSAL_TEXTS: Readonly<Record<RefusalCode, ObjectionText>> = {
       'Enter the other jumps of the round, or take back those of it; then the jump-off can be declined.',
     rule: 'jump-off',
   },
+  CHECKS_MISSING: {
+    message: 'The all-clear confirms every point of the checklist of the event.',
+    remedy: 'Go through the list at the place; what cannot be confirmed is put right first.',
+    rule: 'safety',
+  },
+  WAIT_NOT_OVER: {
+    message: 'The usual wait after the last flash or thunder is not over.',
+    remedy: 'Wait; or the referee says on which ground it goes on earlier.',
+    rule: 'lightning',
+  },
   ROUND_CLASH: {
     message: 'Two trials would stand in one round of one competitor.',
     remedy: 'Move the other trial as well, in the same entry.',

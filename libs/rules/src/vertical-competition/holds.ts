@@ -16,7 +16,9 @@ export function holdBefore(state: VerticalState, entry: VerticalEntry): HoldCode
         other.standing === 'struck' || other.standing === 'displaced' || other.standing === 'dismissed';
       return !gone && turnOf(other) === turn;
     });
-    return isTaken ? 'TRIAL_TAKEN' : null;
+    if (isTaken) return 'TRIAL_TAKEN';
+    const jumped = entry.outcome === 'cleared' || entry.outcome === 'failed';
+    return jumped && state.safety.stops.length > 0 ? 'DURING_INTERRUPTION' : null;
   }
   return awaitsReferee(state, entry) ? 'AWAITS_REFEREE' : null;
 }

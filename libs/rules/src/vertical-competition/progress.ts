@@ -17,7 +17,10 @@ export interface JumpCall {
 /** Where a high jump or pole vault is. */
 export interface VerticalProgress {
   readonly phase: 'not started' | 'running' | 'jump-off' | 'complete' | 'official';
-  /** What it waits for: a jump, or that the bar is set higher than all heights so far; `null`: nothing. */
+  /**
+   * What it waits for: a jump, or that the bar is set higher than all heights so far; `null`: nothing, or the
+   * all-clear while it is interrupted.
+   */
   readonly awaits: 'jump' | 'height' | null;
   /** Where the bar is, in the jump-off its bar. */
   readonly bar: number;
@@ -47,15 +50,16 @@ export interface Winner {
 /** Where the competition is and who is called, as things stand. */
 export function verticalProgressOf(state: VerticalState): VerticalProgress {
   const jumpOff = jumpOffOf(state);
-  const calls = state.signedOff ? [] : callsOf(state, jumpOff);
+  const nobody = state.signedOff || state.safety.stops.length > 0;
+  const calls = nobody ? [] : callsOf(state, jumpOff);
   const [up = null, next = null, then = null] = calls;
   const left = state.competitors.filter(({ condition }) => condition === 'in');
-  const outstanding = state.signedOff ? [] : left.filter(({ atBar }) => atBar === 'behind').map(callOf);
+  const outstanding = nobody ? [] : left.filter(({ atBar }) => atBar === 'behind').map(callOf);
   const waitsForHeight = left.length > 0 && left.every((one) => one.next === null);
   const inJumpOff = isOpen(jumpOff);
   return {
     phase: phaseOf(state, left.length > 0, inJumpOff),
-    awaits: up || outstanding.length > 0 ? 'jump' : waitsForHeight && !state.signedOff ? 'height' : null,
+    awaits: up || outstanding.length > 0 ? 'jump' : waitsForHeight && !nobody ? 'height' : null,
     bar: inJumpOff ? jumpOff.height : state.bar,
     nextHeight: inJumpOff ? null : (state.heights.find((height) => height > state.bar) ?? null),
     up,

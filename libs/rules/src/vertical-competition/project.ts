@@ -1,5 +1,5 @@
 import { activityOf } from '../journal/activity.js';
-import { statusOf } from '../journal/decisions.js';
+import { safetyOf, statusOf } from '../journal/decisions.js';
 import type { JournalItem } from '../journal/journal-item.js';
 import { questionsOf } from '../journal/replay.js';
 import { verticalStanding } from '../vertical/vertical-standing.js';
@@ -34,6 +34,7 @@ export function project(setup: VerticalSetup, journal: readonly JournalItem<Vert
     orderChanges: gathered.orderChanges,
     jumpOffDeclined: gathered.declinedAt !== null,
     signedOff: gathered.decisions.signedOff,
+    safety: safetyOf(gathered.decisions),
     activity,
     clash: placing.clash,
   };

@@ -1,5 +1,6 @@
 import type { Activity } from '../journal/activity.js';
 import type { JournalItem, Question, Standing } from '../journal/journal-item.js';
+import type { SafetyState } from '../safety/interruption.js';
 import type { VerticalCard } from '../vertical/vertical-card.js';
 import type { JumpJudgement, JumpOrderEntry, JumpTurn, VerticalEntry } from './entry.js';
 import type { Condition } from './rows.js';
@@ -60,6 +61,7 @@ export interface VerticalState {
   readonly orderChanges: ReadonlyMap<string, JumpOrderEntry>;
   readonly jumpOffDeclined: boolean;
   readonly signedOff: boolean;
+  readonly safety: SafetyState;
   /** Which entries of the journal are in effect. */
   readonly activity: Activity;
   /** Two jumps count for one trial of one competitor; an entry that would lead to this is refused. */

@@ -32,7 +32,7 @@ export const KEPT_FIELDS: ReadonlySet<string> = new Set([
   ],
   ...['categorySex', 'categoryAge', 'implementGrams', 'status', 'version', 'startsAt', 'vertical'],
   ...['foulReasons', 'trialTime'],
-  ...['table', 'progress', 'needed', 'orders', 'result'],
+  ...['table', 'progress', 'needed', 'orders', 'result', 'safety'],
 ]);
 
 const KEPT_BYTES = 32 * 1024 * 1024;
