@@ -8,7 +8,6 @@ import {
   type EntryBody,
   type InterruptionCause,
   type SharedBody,
-  type VerticalBody,
 } from '#rules';
 import { Bar, highJumpOf } from './support/bar.js';
 import { Circle, discus } from './support/competition.js';
@@ -42,7 +41,7 @@ const outcomeOf = ({ verdict }: Pick<Circle, 'verdict'>): string =>
 function interrupted(cause: InterruptionCause = 'person-in-sector'): Circle {
   const circle = new Circle(discus(3));
   circle.trial('a', 1, '50.00');
-  circle.enter(stop(cause) as EntryBody);
+  circle.enter(stop(cause));
   return circle;
 }
 
@@ -72,7 +71,7 @@ describe('an interruption', () => {
 
   it('ends with the all-clear, and the order goes on where it was', () => {
     const circle = interrupted();
-    circle.enter(allClear(TWO_PM + MINUTE) as EntryBody);
+    circle.enter(allClear(TWO_PM + MINUTE));
     expect(outcomeOf(circle)).toBe('accepted');
     expect(progressOf(circle.state).up).toMatchObject({ competitor: 'b', round: 1 });
     expect(circle.state.safety).toEqual({ stops: [], isConfirmed: true, hasNewWarmUp: false });
@@ -80,7 +79,7 @@ describe('an interruption', () => {
 
   it('comes back when the all-clear was entered in error and is taken back', () => {
     const circle = interrupted();
-    const id = circle.enter(allClear(TWO_PM + MINUTE) as EntryBody);
+    const id = circle.enter(allClear(TWO_PM + MINUTE));
     circle.enter({ kind: 'reversal', entry: id, reason: 'wrong tablet' });
     expect(circle.state.safety.stops).toHaveLength(1);
     expect(progressOf(circle.state).up).toBeNull();
@@ -89,7 +88,7 @@ describe('an interruption', () => {
   it('is the same when the journal is read again', () => {
     const circle = interrupted('lightning');
     circle.trial('b', 1, '48.00');
-    circle.enter(allClear(TWO_PM + 40 * MINUTE) as EntryBody);
+    circle.enter(allClear(TWO_PM + 40 * MINUTE));
     const again = restoreCompetition(circle.state.setup, circle.state.journal);
     expect(again).toEqual(circle.state);
   });
@@ -98,7 +97,7 @@ describe('an interruption', () => {
 describe('an all-clear', () => {
   it('confirms every point of the checklist of the event', () => {
     const circle = interrupted();
-    circle.enter(allClear(TWO_PM, { confirmed: ['WEATHER', 'WARM_UP'] }) as EntryBody);
+    circle.enter(allClear(TWO_PM, { confirmed: ['WEATHER', 'WARM_UP'] }));
     expect(outcomeOf(circle)).toBe('CHECKS_MISSING');
     expect(circle.state.safety.stops).toHaveLength(1);
   });
@@ -106,13 +105,13 @@ describe('an all-clear', () => {
   it('can stand before the first warm-up trial, with nothing interrupted', () => {
     const circle = new Circle(discus(3));
     expect(circle.state.safety.isConfirmed).toBe(false);
-    circle.enter(allClear(TWO_PM) as EntryBody);
+    circle.enter(allClear(TWO_PM));
     expect(circle.state.safety.isConfirmed).toBe(true);
   });
 
   it('remembers that a new warm-up was given', () => {
     const circle = interrupted();
-    circle.enter(allClear(TWO_PM + 30 * MINUTE, { newWarmUp: true }) as EntryBody);
+    circle.enter(allClear(TWO_PM + 30 * MINUTE, { newWarmUp: true }));
     expect(circle.state.safety.hasNewWarmUp).toBe(true);
   });
 });
@@ -121,18 +120,18 @@ describe('lightning', () => {
   // NFHS guidelines (read in part): at least 30 minutes after the last thunder or flash, and each starts the wait anew.
   it('waits 30 minutes after the last flash or thunder, and each new one starts the wait anew', () => {
     const circle = interrupted('lightning');
-    circle.enter(stop('lightning', TWO_PM + 20 * MINUTE) as EntryBody);
+    circle.enter(stop('lightning', TWO_PM + 20 * MINUTE));
     expect(waitsUntil(circle.state.safety.stops, 'NFHS')).toBe(TWO_PM + 50 * MINUTE);
-    circle.enter(allClear(TWO_PM + 50 * MINUTE - 1) as EntryBody);
+    circle.enter(allClear(TWO_PM + 50 * MINUTE - 1));
     expect(outcomeOf(circle)).toBe('WAIT_NOT_OVER');
-    circle.enter(allClear(TWO_PM + 50 * MINUTE) as EntryBody);
+    circle.enter(allClear(TWO_PM + 50 * MINUTE));
     expect(outcomeOf(circle)).toBe('accepted');
   });
 
   it('counts from the latest flash, in whatever order the flashes come in', () => {
     const circle = interrupted();
-    circle.enter(stop('lightning', TWO_PM + 9 * MINUTE) as EntryBody);
-    circle.enter(stop('lightning', TWO_PM + 3 * MINUTE) as EntryBody);
+    circle.enter(stop('lightning', TWO_PM + 9 * MINUTE));
+    circle.enter(stop('lightning', TWO_PM + 3 * MINUTE));
     expect(waitsUntil(circle.state.safety.stops, 'WA')).toBe(TWO_PM + 39 * MINUTE);
   });
 
@@ -155,11 +154,11 @@ describe('lightning', () => {
 describe('at a bar', () => {
   it('nobody is called until the all-clear, and a jump that took place is held', () => {
     const bar = new Bar(highJumpOf('1.70 1.75', 2));
-    bar.enter(stop('wet-surface') as VerticalBody);
+    bar.enter(stop('wet-surface'));
     expect(verticalProgressOf(bar.state).up).toBeNull();
     bar.jump('a', '1.70', 1, 'O');
     expect(bar.verdict).toMatchObject({ standing: 'held', hold: { code: 'DURING_INTERRUPTION' } });
-    bar.enter(allClear(TWO_PM, {}, 'high-jump') as VerticalBody);
+    bar.enter(allClear(TWO_PM, {}, 'high-jump'));
     expect(verticalProgressOf(bar.state).up).toMatchObject({ competitor: 'a', height: 170, trial: 1 });
   });
 });
