@@ -76,7 +76,7 @@ export const IMPORT_TABLE: readonly Row[] = [
   },
   {
     files: PLATFORM,
-    may: [...LIBRARIES, ...SERVER],
+    may: [...LIBRARIES, ...SERVER, 'npm:csv-parse'],
     because:
       'every capability stands on the platform, so it may lean on none of them, and only libs/persistence knows how things are stored',
   },
