@@ -55,7 +55,7 @@ const SITUATIONS: readonly Situation[] = [
   },
   {
     hold: 'WRONG_IMPLEMENT',
-    rule: null,
+    rule: 'WA TR32.2',
     sheet: { implementGrams: 1000 },
     before: () => Promise.resolve(),
     entry: (circle) => circle.record(1, 1, '59.00', { implementGrams: 1500 }),

@@ -247,11 +247,26 @@ export {
   type MeasuredProblem,
 } from './implements/inspection.js';
 export {
+  IMPLEMENT_STATUSES,
   implementStatus,
+  inForce,
   recheckOf,
+  standingOf,
+  statusOf as statusOfImplement,
+  type ImplementStatus,
   type InspectionEntry,
+  type Look,
   type Recheck,
+  type Replacing,
 } from './implements/inspection-log.js';
+export {
+  expectedImplement,
+  registeredImplement,
+  type ExpectedImplement,
+  type Thrower,
+} from './implements/expected-implement.js';
+export { dimensionsOf } from './implements/dimensions.js';
+export { IMPLEMENT_STANDINGS, type ImplementStanding, type NamedImplement } from './implements/standing.js';
 export { SPECIFICATIONS } from './implements/specifications.js';
 export type { Dimension, DimensionLimit, Specification } from './implements/specification.js';
 export { isThrowEvent, THROW_EVENT_CODES, type ThrowEventCode } from './implements/throw-event.js';

@@ -7,6 +7,7 @@ import { ruleSet } from '../rule-sets/index.js';
 import { callsOf } from './calls.js';
 import type { Entry } from './entry.js';
 import { cutChanges, holdBefore } from './holds.js';
+import { implementInQuestion } from './implement-in-question.js';
 import { holdObjection, refusalObjection } from './objections.js';
 import { project } from './project.js';
 import { faultOf } from './refusals.js';
@@ -93,11 +94,21 @@ function noticesOf(state: CompetitionState, entry: Entry): NoticeCode[] {
     const [up] = callsOf(state);
     if (up?.competitor !== entry.competitor || up.round !== entry.round) notices.push('OUT_OF_TURN');
   }
+  const { setup } = state;
+  if (implementNoticed(state, entry)) notices.push('IMPLEMENT_IN_QUESTION');
   if ((entry.kind === 'attempt' || entry.kind === 'correction') && entry.mark !== null) {
-    const { setup } = state;
     const { precision } = ruleSet(setup.rules, setup.edition);
     if (!isOnStep(entry.mark, precision[setup.event].value[setup.unit])) notices.push('FINER_THAN_MEASURED');
     if (isFarOutside(setup.event, entry.mark, setup.unit)) notices.push('FAR_OUTSIDE');
   }
   return notices;
+}
+
+/** A referee's correction counts at once, and a failure is one with whatever implement: it is only said. */
+function implementNoticed({ setup, attempts }: CompetitionState, entry: Entry): boolean {
+  if (entry.kind !== 'attempt' && entry.kind !== 'correction') return false;
+  const { implementStanding } = entry;
+  if (implementStanding !== undefined && implementStanding !== 'passed') return true;
+  const competitor = entry.kind === 'attempt' ? entry.competitor : attempts.get(entry.attempt)?.competitor;
+  return competitor !== undefined && implementInQuestion(setup, competitor, entry) !== null;
 }

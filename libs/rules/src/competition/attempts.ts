@@ -1,5 +1,6 @@
 import type { Activity } from '../journal/activity.js';
 import { decide, noDecisions, type Decisions } from '../journal/decisions.js';
+import type { NamedImplement } from '../implements/standing.js';
 import type { EntryHead, RulingDecision } from '../journal/entry.js';
 import type { Fate, JournalItem } from '../journal/journal-item.js';
 import { replay, type Moment } from '../journal/replay.js';
@@ -20,12 +21,19 @@ export interface AttemptDraft {
 /** Everything the journal says that is not yet arranged in rounds. */
 export interface Gathered {
   readonly drafts: Map<string, AttemptDraft>;
+  /** By trial: the implement that came into question, and the position in the journal from which it is. */
+  readonly queries: Map<string, { readonly implementId: string; readonly entered: number }>;
   readonly decisions: Decisions;
   readonly orderChanges: Map<number, OrderEntry>;
 }
 
 export function gather(journal: readonly JournalItem[], activity: Activity): Gathered {
-  const gathered: Gathered = { drafts: new Map(), decisions: noDecisions(), orderChanges: new Map() };
+  const gathered: Gathered = {
+    drafts: new Map(),
+    queries: new Map(),
+    decisions: noDecisions(),
+    orderChanges: new Map(),
+  };
   replay(journal, activity, {
     takeIn: (entry, moment) => takeIn(gathered, entry, moment),
     rule: (trial, decision) => change(gathered, trial, (draft) => rule(draft, decision)),
@@ -74,6 +82,11 @@ function takeIn(gathered: Gathered, entry: Entry, moment: Moment): void {
         draft.fate = 'struck';
       });
       return;
+    case 'implement-query':
+      for (const attempt of entry.attempts) {
+        gathered.queries.set(attempt, { implementId: entry.implementId, entered: moment.entered });
+      }
+      return;
     case 'order':
       gathered.orderChanges.set(entry.round, entry);
       return;
@@ -112,15 +125,27 @@ function change(gathered: Gathered, attempt: string, edit: (draft: AttemptDraft)
 /** The judgement part of an entry, without what names and places it. */
 export function judgementOf(entry: Judgement & Partial<EntryHead>): Judgement {
   const { outcome, mark, wind, foul, protested, implementGrams } = entry;
-  return { outcome, mark, wind, foul, protested, implementGrams };
+  return { outcome, mark, wind, foul, protested, implementGrams, ...namedImplement(entry) };
 }
 
-/** A correction says what the trial was; wind and implement that it leaves out stay as they were known. */
+/** The implement that an entry names, without keys where it names none. */
+export function namedImplement({ implementId, implementStanding }: NamedImplement): NamedImplement {
+  return implementId === undefined || implementStanding === undefined
+    ? {}
+    : { implementId, implementStanding };
+}
+
+/**
+ * A correction says what the trial was; wind and implement that it leaves out stay as they were known. Another mass
+ * by itself is another implement, which nobody named.
+ */
 function corrected(before: Judgement, correction: CorrectionEntry): Judgement {
   const after = judgementOf(correction);
-  return {
+  const judged = {
     ...after,
     wind: after.wind ?? (after.outcome === 'valid' || after.outcome === 'foul' ? before.wind : null),
-    implementGrams: after.implementGrams ?? before.implementGrams,
   };
+  if (after.implementId !== undefined) return judged;
+  const isSame = after.implementGrams === null || after.implementGrams === before.implementGrams;
+  return isSame ? { ...judged, implementGrams: before.implementGrams, ...namedImplement(before) } : judged;
 }

@@ -1,4 +1,5 @@
 import type { FoulCode } from '../fouls.js';
+import type { NamedImplement } from '../implements/standing.js';
 import type { EntryHead, SharedBody } from '../journal/entry.js';
 import type { Wind } from '../quantities/wind.js';
 
@@ -7,12 +8,19 @@ import type { Wind } from '../quantities/wind.js';
  */
 export type Entry = EntryHead & EntryBody;
 
-export type EntryBody = SharedBody | AttemptEntry | WindEntry | CorrectionEntry | MoveEntry | OrderEntry;
+export type EntryBody =
+  | SharedBody
+  | AttemptEntry
+  | WindEntry
+  | CorrectionEntry
+  | MoveEntry
+  | OrderEntry
+  | ImplementQueryEntry;
 
 export type EntryKind = EntryBody['kind'];
 
 /** What was seen at the circle. `mark` in whole units of the competition, exactly for `valid`. */
-export interface Judgement {
+export interface Judgement extends NamedImplement {
   readonly outcome: 'valid' | 'unmeasured' | 'foul' | 'pass' | 'retired';
   readonly mark: number | null;
   /** `null`: none given (outdoors in a horizontal jump the same as `pending`). */
@@ -20,7 +28,7 @@ export interface Judgement {
   readonly foul: FoulCode | null;
   /** A failure protested on the spot and measured all the same: held until ruled. Only with `foul`. */
   readonly protested: number | null;
-  /** Mass of the implement used, if it was noted. */
+  /** Mass of the implement used, if it was noted; of one that is named, as registered. */
   readonly implementGrams: number | null;
 }
 
@@ -61,5 +69,16 @@ export interface OrderEntry {
   readonly kind: 'order';
   readonly round: number;
   readonly competitors: readonly string[];
+  readonly reason: string;
+}
+
+/**
+ * The implement of these trials did not pass when it was looked at again: each is a question to the referee. They
+ * count as before until the referee rules.
+ */
+export interface ImplementQueryEntry {
+  readonly kind: 'implement-query';
+  readonly attempts: readonly string[];
+  readonly implementId: string;
   readonly reason: string;
 }

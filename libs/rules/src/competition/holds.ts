@@ -1,7 +1,8 @@
 import { awaitsReferee } from '../journal/targets.js';
 import type { CutChange, HoldCode } from '../journal/verdict.js';
 import { cutsOf } from '../progression/cuts.js';
-import type { Entry, EntryKind, Judgement } from './entry.js';
+import type { CorrectionEntry, Entry, EntryKind, Judgement } from './entry.js';
+import { implementInQuestion } from './implement-in-question.js';
 import type { CompetitionState } from './state.js';
 
 const MAY_CHANGE_A_CUT: ReadonlySet<EntryKind> = new Set([
@@ -22,13 +23,16 @@ export function holdBefore(state: CompetitionState, entry: Entry): HoldCode | nu
       if (!gone && other.competitor === entry.competitor && other.round === entry.round) return 'ROUND_TAKEN';
     }
     if (state.safety.stops.length > 0 && wasTaken(entry)) return 'DURING_INTERRUPTION';
-    const due = state.setup.competitors.find(
-      (competitor) => competitor.key === entry.competitor,
-    )?.implementGrams;
-    const used = entry.implementGrams;
-    return used !== null && due !== null && due !== undefined && used !== due ? 'WRONG_IMPLEMENT' : null;
+    return implementInQuestion(state.setup, entry.competitor, entry);
   }
-  return awaitsReferee(state, entry) && !bringsMissingWind(state, entry) ? 'AWAITS_REFEREE' : null;
+  if (awaitsReferee(state, entry) && !bringsMissingWind(state, entry)) return 'AWAITS_REFEREE';
+  return entry.kind === 'correction' && entry.by === 'official' ? implementOfCorrection(state, entry) : null;
+}
+
+/** A referee who corrects has looked; what an official only learns afterwards is as open as if it came at once. */
+function implementOfCorrection(state: CompetitionState, correction: CorrectionEntry): HoldCode | null {
+  const trial = state.attempts.get(correction.attempt);
+  return trial ? implementInQuestion(state.setup, trial.competitor, correction) : null;
 }
 
 /** A pass or a retirement endangers nobody. */

@@ -1,8 +1,9 @@
 import { activityOf } from '../journal/activity.js';
 import { safetyOf, statusOf } from '../journal/decisions.js';
-import type { Fate, JournalItem } from '../journal/journal-item.js';
-import { questionsOf } from '../journal/replay.js';
+import type { JournalItem } from '../journal/journal-item.js';
+import { questionsOf, type TrialInQuestion } from '../journal/replay.js';
 import { gather, type Gathered } from './attempts.js';
+import { mayCount } from './implement-in-question.js';
 import { place, withProtests, type Placing } from './placing.js';
 import type { CompetitionSetup } from './setup.js';
 import type { AttemptState, CompetitionState, CompetitorState } from './state.js';
@@ -17,7 +18,7 @@ export function project(setup: CompetitionSetup, journal: readonly JournalItem[]
     journal,
     attempts: attemptStates(gathered, placing),
     competitors: competitorStates(setup, gathered, placing),
-    questions: questionsOf(journal, activity, protestsOf(gathered), placing.outside),
+    questions: questionsOf(journal, activity, trialsInQuestion(gathered), placing.outside),
     card: placing.card,
     cardIfProtestsSucceed: withProtests(placing.card, placing.series),
     orderChanges: gathered.orderChanges,
@@ -47,11 +48,21 @@ function competitorStates(setup: CompetitionSetup, gathered: Gathered, placing: 
   }));
 }
 
-function protestsOf({ drafts }: Gathered): Map<string, { fate: Fate; underProtest: boolean }> {
+/** What may make a trial that counts a question: a protest, or its implement. */
+function trialsInQuestion({ drafts, queries }: Gathered): Map<string, TrialInQuestion> {
   return new Map(
-    [...drafts].map(([id, { fate, judgement }]) => [
-      id,
-      { fate, underProtest: judgement.protested !== null },
-    ]),
+    [...drafts].map(([id, { fate, judgement }]) => {
+      const query = queries.get(id);
+      const isQueried =
+        query !== undefined && query.implementId === judgement.implementId && mayCount(judgement);
+      return [
+        id,
+        {
+          fate,
+          underProtest: judgement.protested !== null,
+          implementQueriedAt: isQueried ? query.entered : null,
+        },
+      ];
+    }),
   );
 }

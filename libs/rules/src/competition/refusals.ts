@@ -116,10 +116,15 @@ function alreadySo({ state }: Context, entry: Entry): string | null | undefined 
   }
 }
 
+/** What a correction may leave out, to stay as it was known. */
+const LEFT_OUT: ReadonlySet<string> = new Set(['wind', 'implementGrams', 'implementId']);
+
+function isLeftOut(value: unknown): boolean {
+  return value === null || value === undefined;
+}
+
 function sameJudgement(now: Judgement | undefined, then: Judgement): boolean {
   if (!now) return false;
-  const keys = ['outcome', 'mark', 'wind', 'foul', 'protested', 'implementGrams'] as const;
-  return keys.every(
-    (key) => now[key] === then[key] || ((key === 'wind' || key === 'implementGrams') && then[key] === null),
-  );
+  const keys = ['outcome', 'mark', 'wind', 'foul', 'protested', 'implementGrams', 'implementId'] as const;
+  return keys.every((key) => now[key] === then[key] || (LEFT_OUT.has(key) && isLeftOut(then[key])));
 }

@@ -1,7 +1,15 @@
 import fc from 'fast-check';
 import { implementFor, type Implement } from './implement-for.js';
 import { findingSentence, inspect, measuredProblems, type Measured } from './inspection.js';
-import { implementStatus, recheckOf, type InspectionEntry } from './inspection-log.js';
+import {
+  implementStatus,
+  inForce,
+  recheckOf,
+  standingOf,
+  statusOf,
+  type InspectionEntry,
+  type Look,
+} from './inspection-log.js';
 
 const DISCUS = implementFor('WA', 'discus', 'M', 'senior', '2026-06-13')!;
 const HAMMER = implementFor('WA', 'hammer', 'W', 'senior', '2026-06-13')!;
@@ -118,5 +126,44 @@ describe('the log of inspections', () => {
     expect(recheckOf([...log, { implement: 'D2', outcome: 'failed', attempt: 'a7' }], 'a7', 'D2')).toBe(
       'failed',
     );
+  });
+
+  const look = (id: string, changes: Partial<Look> = {}): Look => ({
+    ...{ id, replacesId: null, kind: 'inspection', outcome: 'passed', keptBack: false },
+    ...changes,
+  });
+  const again = { kind: 'recheck' } as const;
+
+  it.each<[string, Look[]]>([
+    ['not inspected', []],
+    ['passed', [look('1')]],
+    ['failed', [look('1'), look('2', { outcome: 'failed' })]],
+    ['passed', [look('1', { outcome: 'failed' }), look('2', { replacesId: '1' })]],
+    ['incomplete', [look('1', { outcome: 'incomplete' })]],
+    ['rechecked', [look('1'), look('2', again)]],
+    ['failed', [look('1'), look('2', { ...again, outcome: 'failed' })]],
+    ['kept back', [look('1'), look('2', { ...again, outcome: 'incomplete', keptBack: true })]],
+    ['kept back', [look('1', { outcome: 'failed', keptBack: true })]],
+    // What corrects an earlier look does not come after a later one.
+    ['failed', [look('1'), look('2', { outcome: 'failed' }), look('3', { replacesId: '1' })]],
+    [
+      'rechecked',
+      [look('1'), look('2', { ...again, outcome: 'failed' }), look('3', { ...again, replacesId: '2' })],
+    ],
+  ])('says %s', (status, looks) => {
+    expect(statusOf(looks)).toBe(status);
+  });
+
+  it('takes a correction of a correction for the first', () => {
+    const looks = [look('1'), look('2', { replacesId: '1' }), look('3'), look('4', { replacesId: '2' })];
+    expect(inForce(looks).map(({ id }) => id)).toEqual(['4', '3']);
+  });
+
+  it('lets what passed again be used', () => {
+    expect((['rechecked', 'passed', 'kept back'] as const).map(standingOf)).toEqual([
+      'passed',
+      'passed',
+      'kept back',
+    ]);
   });
 });

@@ -1,5 +1,6 @@
 import { needsRuling } from './activity.js';
 import type { AnyEntry, AnyEntryKind } from './any-entry.js';
+import type { RulingEntry } from './entry.js';
 import type { JournalItem } from './journal-item.js';
 import type { JournalState } from './journal-state.js';
 import { safetyChecklist } from '../safety/checklist.js';
@@ -78,7 +79,8 @@ function notAllowed(_: FaultContext, entry: AnyEntry): string | null | undefined
 
 /** What was seen on the field, or changes it, comes in as a question; all else waits until the result is reopened. */
 function needsOpenResult(entry: AnyEntry): boolean {
-  const seen = isTrial(entry.kind) || entry.kind === 'bar' || isAmendment(entry);
+  const seen =
+    isTrial(entry.kind) || entry.kind === 'bar' || entry.kind === 'implement-query' || isAmendment(entry);
   return !seen && entry.kind !== 'reopening' && entry.kind !== 'sign-off';
 }
 
@@ -206,7 +208,7 @@ function alreadySo({ state }: FaultContext, entry: AnyEntry): string | null | un
     case 'reopening':
       return fault(!state.signedOff, null);
     case 'ruling':
-      return fault(state.activity.rulings.get(entry.entry)?.decision === entry.decision, 'decision');
+      return fault(ruledSo(state, entry), 'decision');
     case 'admission': {
       const { bib } = state.setup.competitors.find(({ key }) => key === entry.competitor)!;
       return fault(
@@ -217,4 +219,10 @@ function alreadySo({ state }: FaultContext, entry: AnyEntry): string | null | un
     default:
       return undefined;
   }
+}
+
+/** A trial may come into question again after a ruling: then the same decision is another one. */
+function ruledSo({ activity, questions }: JournalState, ruling: RulingEntry): boolean {
+  const isOpen = questions.some((question) => question.entry === ruling.entry);
+  return !isOpen && activity.rulings.get(ruling.entry)?.decision === ruling.decision;
 }

@@ -47,8 +47,14 @@ export const HOLD_TEXTS: Readonly<Record<HoldCode, ObjectionText>> = {
     rule: 'plan',
   },
   WRONG_IMPLEMENT: {
-    message: 'The implement is not the one of the competitor’s category.',
+    message: 'The implement is not the one of the competitor’s category, or not one of the event.',
     remedy: 'Check the implement; the referee rules whether the trial counts.',
+    rule: 'implement',
+  },
+  IMPLEMENT_NOT_PASSED: {
+    message: 'As far as the register of the meet knows, the implement had not passed its inspection.',
+    remedy: 'Look which implement it was, and have it inspected; the referee rules whether the trial counts.',
+    rule: 'implement',
   },
   CHANGES_A_CUT: {
     message: 'This would change who is through a cut after which trials have been taken.',

@@ -11,9 +11,9 @@ export interface JournalItem<E extends AnyEntry = Entry> {
 
 /** Something a referee has to decide. */
 export interface Question {
-  /** The held entry, or the protested trial. */
+  /** The held entry, or the trial: one under protest, or one whose implement did not pass afterwards. */
   readonly entry: string;
-  readonly about: 'held' | 'protest';
+  readonly about: 'held' | 'protest' | 'implement';
   readonly hold: HoldCode | null;
 }
 

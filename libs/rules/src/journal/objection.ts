@@ -22,6 +22,7 @@ export type RuleSource =
   | 'jump-off'
   | 'safety'
   | 'lightning'
+  | 'implement'
   | 'ours';
 
 /** How Sectorline itself keeps a journal: not a federation's rule. */
@@ -57,6 +58,9 @@ function ruleOf({ rules: code, edition, event, stage }: JournalState['setup'], s
   if (source === 'wind') return rules.windLimit.cite.rule;
   if (source === 'measuring') return rules.precision[event].cite.rule;
   if (source === 'jump-off') return rules.jumpOff.rule;
+  if (source === 'implement') {
+    return rules.fouls[event].find(({ value }) => value === 'IMPLEMENT')?.cite.rule ?? JOURNAL_RULE;
+  }
   if (isDistanceEvent(event)) {
     return (stage === 'qualification' ? rules.qualificationPlan : rules.plan).cite.rule;
   }

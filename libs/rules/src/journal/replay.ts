@@ -54,11 +54,19 @@ export function replay<E extends AnyEntry>(
   });
 }
 
+/** What may make a trial that counts a question. */
+export interface TrialInQuestion {
+  readonly fate: Fate;
+  readonly underProtest: boolean;
+  /** The position in the journal, from 1, from which its implement is in question; `null`: it is not. */
+  readonly implementQueriedAt: number | null;
+}
+
 /** What waits for a referee, in the order of the journal: held entries not ruled on, and open protests. */
 export function questionsOf(
   journal: readonly JournalItem<AnyEntry>[],
   activity: Activity,
-  trials: ReadonlyMap<string, { readonly fate: Fate; readonly underProtest: boolean }>,
+  trials: ReadonlyMap<string, TrialInQuestion>,
   outside: ReadonlyMap<string, HoldCode>,
 ): Question[] {
   const questions: Question[] = [];
@@ -72,7 +80,15 @@ export function questionsOf(
       const hold = outside.get(entry) ?? null;
       if (hold) questions.push({ entry, about: 'held', hold });
       else if (trial.underProtest) questions.push({ entry, about: 'protest', hold });
+      else if (isOpen(trial.implementQueriedAt, activity.rulings.get(entry))) {
+        questions.push({ entry, about: 'implement', hold });
+      }
     }
   }
   return questions;
+}
+
+/** A ruling answers what came into question before it. */
+function isOpen(queriedAt: number | null, ruling: { readonly at: number } | undefined): boolean {
+  return queriedAt !== null && !(ruling && ruling.at >= queriedAt);
 }

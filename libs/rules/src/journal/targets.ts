@@ -37,6 +37,8 @@ export function targetsOf(entry: AnyEntry): { readonly field: string; readonly i
     case 'move':
     case 'jump-move':
       return { field: 'moves', ids: entry.moves.map((move) => move.attempt) };
+    case 'implement-query':
+      return { field: 'attempts', ids: entry.attempts };
     default:
       return { field: '', ids: [] };
   }

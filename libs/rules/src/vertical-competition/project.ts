@@ -89,6 +89,9 @@ function atBar(
 
 function protestsOf({ drafts }: Gathered): Parameters<typeof questionsOf>[2] {
   return new Map(
-    [...drafts].map(([id, { fate, judgement }]) => [id, { fate, underProtest: judgement.protested }]),
+    [...drafts].map(([id, { fate, judgement }]) => [
+      id,
+      { fate, underProtest: judgement.protested, implementQueriedAt: null },
+    ]),
   );
 }

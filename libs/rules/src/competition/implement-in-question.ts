@@ -1,0 +1,25 @@
+import type { HoldCode } from '../journal/verdict.js';
+import type { Judgement } from './entry.js';
+import type { CompetitionSetup } from './setup.js';
+
+/** Whether a trial so judged counts, or would if its protest were upheld. */
+export function mayCount({ outcome, protested }: Judgement): boolean {
+  return outcome === 'valid' || outcome === 'unmeasured' || protested !== null;
+}
+
+/**
+ * Why a trial cannot count before a referee has looked at its implement: it is not the one of the competitor's
+ * category or of the event, or, as far as the register knows, it has not passed. `null`: nothing is known against it.
+ */
+export function implementInQuestion(
+  { competitors }: CompetitionSetup,
+  competitor: string,
+  judgement: Judgement,
+): Extract<HoldCode, 'WRONG_IMPLEMENT' | 'IMPLEMENT_NOT_PASSED'> | null {
+  const { implementGrams: used, implementStanding: standing } = judgement;
+  const due = competitors.find(({ key }) => key === competitor)?.implementGrams ?? null;
+  if (standing === 'other event' || standing === 'other mass') return 'WRONG_IMPLEMENT';
+  if (used !== null && due !== null && used !== due) return 'WRONG_IMPLEMENT';
+  const hasPassed = standing === undefined || standing === 'passed';
+  return hasPassed || !mayCount(judgement) ? null : 'IMPLEMENT_NOT_PASSED';
+}
