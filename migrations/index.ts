@@ -6,6 +6,7 @@ import { OfficialResults1795612800003 } from './1795612800003-official-results.j
 import { ApplicationRole1795612800004 } from './1795612800004-application-role.js';
 import { MeetScoring1795612900000 } from './1795612900000-meet-scoring.js';
 import { EnteredResults1795612900001 } from './1795612900001-entered-results.js';
+import { CallingGroups1795613000400 } from './1795613000400-calling-groups.js';
 import { Safety1795613000700 } from './1795613000700-safety.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
@@ -18,5 +19,6 @@ export const MIGRATIONS = [
   ApplicationRole1795612800004,
   MeetScoring1795612900000,
   EnteredResults1795612900001,
+  CallingGroups1795613000400,
   Safety1795613000700,
 ];

@@ -137,6 +137,7 @@ describe('the application’s role', () => {
       });
       expect(rights).toEqual([
         'athlete: INSERT SELECT UPDATE',
+        'calling_group: INSERT SELECT UPDATE',
         'club: INSERT SELECT UPDATE',
         'competition: INSERT SELECT UPDATE',
         'competitor: DELETE INSERT SELECT UPDATE',

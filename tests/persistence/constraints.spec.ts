@@ -2,15 +2,16 @@ import { randomUUID } from 'node:crypto';
 import pg from 'pg';
 import { openDatabase } from '#persistence';
 import { migratedDatabase, type TestDatabase } from '../support/database.js';
+import { CALLING_CASES, callingScenery, GROUP, IMPLIED, soundCallings } from './calling-cases.js';
 import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js';
 import { FIRST, SCORING_CASES, soundScorings } from './scoring-cases.js';
 import { makeScene, type Scene } from './fixture.js';
 import { JOURNAL_CASES, SOUND_JUMPS } from './journal-cases.js';
 
-const CASES = [...SETTING_UP_CASES, ...JOURNAL_CASES, ...SCORING_CASES];
+const CASES = [...SETTING_UP_CASES, ...JOURNAL_CASES, ...SCORING_CASES, ...CALLING_CASES];
 
 function allRows(scene: Scene): Readonly<Record<string, Columns>> {
-  return { ...soundRows(scene), ...soundScorings(scene) };
+  return { ...soundRows(scene), ...soundScorings(scene), ...soundCallings(scene) };
 }
 
 describe('constraints', () => {
@@ -26,6 +27,7 @@ describe('constraints', () => {
     client = new pg.Client({ connectionString: database.url });
     await client.connect();
     await insert('entered_result', { ...soundScorings(scene)['entered_result'], id: FIRST });
+    for (const [table, columns] of callingScenery(scene)) await insert(table, columns);
   });
 
   afterAll(async () => {
@@ -68,6 +70,7 @@ describe('constraints', () => {
     'official_result',
     'meet_scoring',
     'entered_result',
+    'calling_group',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });
@@ -98,7 +101,7 @@ describe('constraints', () => {
         WHERE connamespace = 'public'::regnamespace AND contype IN ('c', 'f', 'p', 'u')
           AND conrelid <> coalesce(to_regclass('schema_migration'), 0)`,
     );
-    const broken = new Set(CASES.map(({ constraint }) => constraint));
+    const broken = new Set([...CASES.map(({ constraint }) => constraint), ...IMPLIED]);
     expect(rows.map(({ name }) => name).filter((name) => !broken.has(name))).toEqual([]);
   });
 
@@ -107,6 +110,14 @@ describe('constraints', () => {
     await client.query('UPDATE competitor SET bib = $2, position = 2 WHERE id = $1', [first, '102']);
     await client.query('UPDATE competitor SET bib = $2, position = 1 WHERE id = $1', [second, '101']);
     await client.query('SET CONSTRAINTS ALL IMMEDIATE');
+  });
+
+  it('let no calling group change without a higher version', async () => {
+    const change = 'UPDATE calling_group SET title = $2, version = version + $3 WHERE id = $1';
+    await client.query(change, [GROUP, 'Shot, all ages', 1]);
+    await expect(client.query(change, [GROUP, 'Shot', 0])).rejects.toMatchObject({
+      constraint: 'calling_group_version_rises',
+    });
   });
 
   it('keep what is still named from being removed', async () => {

@@ -1,5 +1,6 @@
 import { createHash, randomUUID } from 'node:crypto';
 import {
+  callingGroups,
   clubs,
   competitions,
   competitors,
@@ -228,6 +229,13 @@ export async function populate(url: string): Promise<void> {
       lines: [{ ...line, place: 1, wind: 12 }],
       ...{ replacesId: null, reason: null, authority: 'director', enteredBy: 'director' },
     });
+    const callingGroupId = randomUUID();
+    await callingGroups.insert(tx, {
+      ...{ organisationId, id: callingGroupId, meetId: scene.meetId, title: 'Discus, first circle' },
+      ...{ facility: 'Circle 1', startsAt: null, warmUpMinutes: 20 },
+    });
+    const inGroup = { callingGroupId, callingPosition: 1 };
+    await competitions.updateAt(tx, organisationId, competitionId, 2, inGroup);
     const highJump = highJumpOf(scene);
     await competitions.insert(tx, highJump);
     await journal.append(tx, jumpOf(scene, highJump.id));

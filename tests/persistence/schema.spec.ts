@@ -71,7 +71,7 @@ describe('the schema', () => {
       `SELECT conrelid::regclass || ' ' || pg_get_constraintdef(oid) AS line FROM pg_constraint
         WHERE contype = 'p' AND connamespace = 'public'::regnamespace AND conrelid::regclass::text <> 'schema_migration' ORDER BY 1`,
     );
-    expect(keys).toHaveLength(10);
+    expect(keys.length).toBeGreaterThan(10);
     for (const key of keys)
       expect(key).toMatch(/^organisation PRIMARY KEY \(id\)$|PRIMARY KEY \(organisation_id, /);
   });

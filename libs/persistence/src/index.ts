@@ -8,6 +8,7 @@ export * as journal from './stores/journal.store.js';
 export * as officialResults from './stores/official-result.store.js';
 export * as enteredResults from './stores/entered-result.store.js';
 export * as meetScorings from './stores/meet-scoring.store.js';
+export * as callingGroups from './stores/calling-group.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
 export type { AthleteChanges } from './stores/athlete.store.js';
@@ -16,9 +17,11 @@ export type { CompetitorChanges } from './stores/competitor.store.js';
 export type { Appended, FoldedRow, NewEntry } from './stores/journal.store.js';
 export type { NewOfficialResult } from './stores/official-result.store.js';
 export type { NewEnteredResult } from './stores/entered-result.store.js';
+export type { CallingGroupChanges, NewCallingGroup } from './stores/calling-group.store.js';
 export type { NewMeetScoring } from './stores/meet-scoring.store.js';
 export type {
   AthleteRow,
+  CallingGroupRow,
   ClubRow,
   CompetitionRow,
   CompetitionStatus,

@@ -168,6 +168,26 @@ export interface CompetitionRow {
   /** The number of entries in the journal. */
   readonly lastSequence: number;
   readonly startsAt: string | null;
+  /** `null`: it is called by itself. */
+  readonly callingGroupId: string | null;
+  /** Place among the competitions of the calling group, from 1; exactly with a group. */
+  readonly callingPosition: number | null;
+}
+
+/** Who is called in one order at one circle or runway; the competitions in it name it. */
+export interface CallingGroupRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly meetId: string;
+  readonly title: string;
+  /** The circle, runway or pit, as the meet calls it. */
+  readonly facility: string | null;
+  readonly startsAt: string | null;
+  readonly warmUpMinutes: number | null;
+  /** Competitors of all its competitions in one order; `null`: one competition after the other. */
+  readonly startOrder: readonly string[] | null;
+  /** Rises with every change of the group itself, and by the versions of the competitions that leave it. */
+  readonly version: number;
 }
 
 /** An absent key says nothing; `null` says that there is no place, or no mark. */

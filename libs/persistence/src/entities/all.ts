@@ -1,4 +1,5 @@
 import { Athlete } from './athlete.entity.js';
+import { CallingGroup } from './calling-group.entity.js';
 import { Club } from './club.entity.js';
 import { Competition } from './competition.entity.js';
 import { Competitor } from './competitor.entity.js';
@@ -21,4 +22,5 @@ export const ENTITIES = [
   OfficialResult,
   MeetScoring,
   EnteredResult,
+  CallingGroup,
 ];

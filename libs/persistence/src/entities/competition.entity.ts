@@ -1,4 +1,4 @@
-import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
 import type {
   CompetitionStatus,
   EventCode,
@@ -17,9 +17,19 @@ import { OPTIONAL_INSTANT } from './instant.js';
 @Entity('competition')
 @Index('competition_by_meet', ['meetId', 'organisationId'])
 @ForeignKey('meet', ['organisationId', 'meetId'], ['organisationId', 'id'], { name: 'competition_meet_fkey' })
+@ForeignKey(
+  'calling_group',
+  ['organisationId', 'meetId', 'callingGroupId'],
+  ['organisationId', 'meetId', 'id'],
+  { name: 'competition_calling_group_fkey' },
+)
+@Unique('competition_calling_position_unique', ['callingGroupId', 'callingPosition', 'organisationId'], {
+  deferrable: 'INITIALLY DEFERRED',
+})
 @Check('competition_qualifying_iff_qualification', `(stage = 'qualification') = (qualifying IS NOT NULL)`)
 @Check('competition_vertical_iff_bar', `(event IN ('high-jump', 'pole-vault')) = (vertical IS NOT NULL)`)
 @Check('competition_plan_without_bar', `vertical IS NULL OR plan = '{}'`)
+@Check('competition_calling_position_iff_group', `(calling_group_id IS NULL) = (calling_position IS NULL)`)
 @Check('competition_counters', `last_sequence >= 0 AND version >= last_sequence`)
 export class Competition {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'competition_pkey' })
@@ -84,4 +94,10 @@ export class Competition {
 
   @Column(OPTIONAL_INSTANT)
   startsAt: string | null;
+
+  @Column('uuid', { nullable: true })
+  callingGroupId: string | null;
+
+  @Column('integer', { nullable: true })
+  callingPosition: number | null;
 }

@@ -4,8 +4,11 @@ import type { CompetitionRow } from '../rows.js';
 import { columns, execute, type Statement } from '../statement.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
-/** A new competition begins as a draft, at version 0, with an empty journal. */
-export type NewCompetition = Omit<CompetitionRow, 'status' | 'version' | 'lastSequence'>;
+/** A new competition begins as a draft, at version 0, with an empty journal, in no calling group. */
+export type NewCompetition = Omit<
+  CompetitionRow,
+  'status' | 'version' | 'lastSequence' | 'callingGroupId' | 'callingPosition'
+>;
 /** `lastSequence` moves with the journal alone, `version` with every change. */
 export type CompetitionChanges = Partial<
   Omit<CompetitionRow, 'organisationId' | 'id' | 'meetId' | 'version' | 'lastSequence'>
@@ -48,6 +51,18 @@ export async function ofMeets(
   });
 }
 
+/** The competitions of a calling group, in its sequence. */
+export async function ofCallingGroup(
+  at: Reads,
+  organisationId: string,
+  callingGroupId: string,
+): Promise<CompetitionRow[]> {
+  return managerOf(at).find(Competition, {
+    where: { organisationId, callingGroupId },
+    order: { callingPosition: 'ASC' },
+  });
+}
+
 /**
  * Locks the competition's row until the transaction ends, so that whatever is decided from what is read afterwards
  * still holds when it is stored. Waits for whoever has the lock. `null`: there is no such competition.
@@ -81,6 +96,8 @@ const LOCK: Statement = {
     'version',
     'lastSequence',
     'startsAt',
+    'callingGroupId',
+    'callingPosition',
   )} FROM competition WHERE organisation_id = $1 AND id = $2 FOR UPDATE`,
 };
 
