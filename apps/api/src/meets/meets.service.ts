@@ -122,15 +122,15 @@ async function visibleMeet(at: Reads, meetId: string, viewer: Identity): Promise
   const meet = await meets.find(at, viewer.organisationId, meetId);
   if (!meet) return null;
   if (maySee(meet, null, viewer)) return meet;
-  // An official's token names a competition; its meet is found the other way round.
+  // An official's token names a competition or a calling group; its meet is found the other way round.
   const own = await competitions.ofMeet(at, viewer.organisationId, meetId);
-  return own.some(({ id }) => viewer.has('official', id)) ? meet : null;
+  return own.some((competition) => viewer.mayOfficiate(competition)) ? meet : null;
 }
 
 /** A published meet is everybody's; before that it is for those who work on it. */
 export function maySee(meet: MeetRow, competition: CompetitionRow | null, viewer: Identity): boolean {
   if (meet.publishedAt !== null || viewer.mayDirect(meet.id) || viewer.has('referee', meet.id)) return true;
-  return competition !== null && viewer.has('official', competition.id);
+  return competition !== null && viewer.mayOfficiate(competition);
 }
 
 function newMeet(input: MeetCreateInput, organisationId: string): Omit<MeetRow, 'publishedAt'> {

@@ -29,7 +29,11 @@ export class EnteredResultsService {
     viewer: Identity,
   ): Promise<Created<EnteredResultRow> | { readonly refusals: Refusal[] }> {
     // A meet has directors and referees; officials belong to a competition.
-    const authority = viewer.requireCapacity({ id: input.meetId, meetId: input.meetId });
+    const authority = viewer.requireCapacity({
+      id: input.meetId,
+      meetId: input.meetId,
+      callingGroupId: null,
+    });
     const refusals = enteredProblems(input);
     if (refusals.length > 0) return { refusals };
     const wanted = newResult(input, viewer.organisationId);

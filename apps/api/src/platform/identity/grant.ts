@@ -1,14 +1,19 @@
 /**
  * What a token lets its holder do. `admin`: the installation; `director` and `referee`: one meet; `official`: one
- * competition. Whoever shows no token is the public.
+ * competition, or all of one calling group. Whoever shows no token is the public.
  */
 export const ROLES = ['admin', 'director', 'referee', 'official'] as const;
 export type Role = (typeof ROLES)[number];
 
 export interface Grant {
   readonly role: Role;
-  /** UUID of the meet or competition; null exactly for `admin`. */
+  /** UUID of the meet, competition or calling group; null exactly for `admin`. */
   readonly on: string | null;
+  /**
+   * Said where `on` is a calling group, and only there: ids are made by clients, so that one alone does not say what it
+   * is of.
+   */
+  readonly scope?: 'calling-group';
   /** Seconds since the epoch: first and last moment at which the grant holds; null = unlimited. */
   readonly from: number | null;
   readonly until: number | null;

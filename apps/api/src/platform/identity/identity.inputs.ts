@@ -13,10 +13,11 @@ export class TokenIssueInput {
 
   @Field(() => ID, {
     nullable: true,
-    description: 'The meet (director, referee) or the competition (official); absent for an administrator.',
+    description:
+      'The meet (director, referee), the competition or the calling group (official); absent for an administrator.',
   })
   @IsOptional()
-  @ObjectId(['Meet', 'Competition'])
+  @ObjectId(['Meet', 'Competition', 'CallingGroup'])
   on?: string | null;
 
   @Field({

@@ -2,7 +2,10 @@ import type { Grant } from './grant.js';
 import { Identity } from './identity.js';
 
 const MEET = 'meet';
-const competition = { id: 'competition', meetId: MEET };
+const competition = { id: 'competition', meetId: MEET, callingGroupId: null };
+const together = { ...competition, callingGroupId: 'group' };
+const onGroup = (on: string, window: Partial<Grant> = {}) =>
+  grant('official', on, { scope: 'calling-group', ...window });
 const grant = (role: Grant['role'], on: string | null, window: Partial<Grant> = {}): Grant => ({
   role,
   on,
@@ -31,6 +34,29 @@ describe('An identity', () => {
     ['an administrator, who edits no results', holderOf(grant('admin', null)), null],
   ])('with %s acts on a competition as %3$s', (_what, identity, capacity) => {
     expect(identity.capacityIn(competition)).toBe(capacity);
+  });
+
+  it.each([
+    ['of the group', together, 'group', 'official'],
+    ['of another group', together, 'other', null],
+    ['of a group that has the id of the competition', together, 'competition', null],
+    ['of the group that the competition has left', competition, 'group', null],
+    ['of a group that has the id of the meet', together, MEET, null],
+  ] as const)('as an official %s acts on its competitions as %4$s', (_what, ref, on, capacity) => {
+    expect(holderOf(onGroup(on)).capacityIn(ref)).toBe(capacity);
+  });
+
+  it('as an official of one competition has no right on the others of its group', () => {
+    const identity = holderOf(grant('official', 'competition'));
+    expect([identity.mayOfficiate(together), identity.mayOfficiate({ ...together, id: 'other' })]).toEqual([
+      true,
+      false,
+    ]);
+    expect([identity.mayCall('group'), identity.mayCall('competition')]).toEqual([false, false]);
+  });
+
+  it('loses a whole group when the window closes', () => {
+    expect(holderOf(onGroup('group', { until: 999 })).capacityIn(together)).toBeNull();
   });
 
   it('has a right from the first second of its window to the last', () => {

@@ -1,10 +1,12 @@
 import { forbidden, unauthenticated } from '../errors/api-error.js';
 import { isOpen, type Grant, type Role } from './grant.js';
 
-/** A competition and the meet it belongs to: what a right is checked against. */
+/** A competition, the meet it belongs to and who it is called with: what a right is checked against. */
 export interface CompetitionRef {
   readonly id: string;
   readonly meetId: string;
+  /** As the competition's row has it; null: it is called by itself. */
+  readonly callingGroupId: string | null;
 }
 
 /** With which right somebody acts on a competition, the strongest first. */
@@ -36,7 +38,9 @@ export class Identity {
   }
 
   has(role: Role, on: string | null): boolean {
-    return this.open().some((grant) => grant.role === role && (role === 'admin' || grant.on === on));
+    return this.open().some(
+      (grant) => grant.role === role && grant.scope === undefined && (role === 'admin' || grant.on === on),
+    );
   }
 
   get isAdmin(): boolean {
@@ -59,7 +63,19 @@ export class Identity {
   capacityIn(competition: CompetitionRef): Capacity | null {
     if (this.has('director', competition.meetId)) return 'director';
     if (this.has('referee', competition.meetId)) return 'referee';
-    return this.has('official', competition.id) ? 'official' : null;
+    return this.mayOfficiate(competition) ? 'official' : null;
+  }
+
+  /** Is an official of this competition, by itself or as one of its calling group. */
+  mayOfficiate({ id, callingGroupId }: CompetitionRef): boolean {
+    return this.has('official', id) || (callingGroupId !== null && this.mayCall(callingGroupId));
+  }
+
+  /** Is an official of this calling group as a whole. */
+  mayCall(callingGroupId: string): boolean {
+    return this.open().some(
+      ({ role, on, scope }) => role === 'official' && scope === 'calling-group' && on === callingGroupId,
+    );
   }
 
   /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder directs the meet. */

@@ -13,7 +13,10 @@ export class Grant {
   @Field(() => RoleEnum)
   role: Role;
 
-  @Field(() => ID, { nullable: true, description: 'The meet or competition; null for an administrator.' })
+  @Field(() => ID, {
+    nullable: true,
+    description: 'The meet, competition or calling group; null for an administrator.',
+  })
   on: string | null;
 
   @Field(() => Instant, { nullable: true })
@@ -47,8 +50,8 @@ export class TokenIssuePayload {
   userErrors: UserError[];
 }
 
-export function grantOf({ role, on, from, until }: GrantClaim): Grant {
-  const kind = role === 'official' ? 'Competition' : 'Meet';
+export function grantOf({ role, on, scope, from, until }: GrantClaim): Grant {
+  const kind = role !== 'official' ? 'Meet' : scope === undefined ? 'Competition' : 'CallingGroup';
   return {
     role,
     on: on === null ? null : globalId(kind, on),

@@ -1,4 +1,4 @@
-import { competitions, meets } from '#persistence';
+import { callingGroups, competitions, meets } from '#persistence';
 import { Injectable } from '@nestjs/common';
 import { Database } from '../database/database.js';
 import { refusal, type Refusal } from '../errors/user-error.types.js';
@@ -23,7 +23,7 @@ export class TokenOffice {
   async issue(input: TokenIssueInput, viewer: Identity): Promise<Issued> {
     const target = await this.targetOf(input, viewer);
     if ('refusal' in target) return target;
-    const grant = { role: input.role, on: target.on, ...windowOf(input) };
+    const grant = { role: input.role, ...target, ...windowOf(input) };
     if (grant.until <= grant.from) {
       return {
         refusal: refusal({
@@ -47,35 +47,44 @@ export class TokenOffice {
   private async targetOf(
     { role, on }: TokenIssueInput,
     viewer: Identity,
-  ): Promise<{ readonly on: string | null } | { readonly refusal: Refusal }> {
+  ): Promise<Pick<Grant, 'on' | 'scope'> | { readonly refusal: Refusal }> {
     if (role === 'admin') {
       viewer.requireAdmin();
       return { on: null };
     }
-    const meetId = on ? await this.meetOf(role === 'official' ? 'competition' : 'meet', on, viewer) : null;
-    if (!on || meetId === null) {
-      const what = role === 'official' ? 'competition' : 'meet';
+    const target = on ? await this.find(role, on, viewer) : null;
+    if (!on || target === null) {
+      const [what, remedy] =
+        role === 'official'
+          ? ['competition or calling group', 'a competition or of a calling group']
+          : ['meet', 'a meet'];
       return {
         refusal: refusal({
           code: 'NOT_FOUND',
           path: ['on'],
           message: `There is no such ${what}.`,
-          remedy: `Send the id of a ${what}.`,
+          remedy: `Send the id of ${remedy}.`,
         }),
       };
     }
-    viewer.requireDirector(meetId);
-    return { on };
+    viewer.requireDirector(target.meetId);
+    return target.scope === undefined ? { on } : { on, scope: target.scope };
   }
 
-  private meetOf(
-    kind: 'meet' | 'competition',
+  private find(
+    role: Grant['role'],
     id: string,
     { organisationId }: Identity,
-  ): Promise<string | null> {
+  ): Promise<{ readonly meetId: string; readonly scope?: Grant['scope'] } | null> {
     return this.database.read(async (at) => {
-      if (kind === 'meet') return (await meets.find(at, organisationId, id))?.id ?? null;
-      return (await competitions.find(at, organisationId, id))?.meetId ?? null;
+      if (role !== 'official') {
+        const meet = await meets.find(at, organisationId, id);
+        return meet && { meetId: meet.id };
+      }
+      const competition = await competitions.find(at, organisationId, id);
+      if (competition) return { meetId: competition.meetId };
+      const group = await callingGroups.find(at, organisationId, id);
+      return group && { meetId: group.meetId, scope: 'calling-group' };
     });
   }
 }

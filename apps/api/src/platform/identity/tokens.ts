@@ -68,11 +68,12 @@ export class Tokens {
 }
 
 function isGrant(value: unknown): value is Grant {
-  const { role, on, from, until } = value as Record<keyof Grant, unknown>;
+  const { role, on, scope, from, until } = value as Record<keyof Grant, unknown>;
   const isMoment = (moment: unknown): boolean => moment === null || typeof moment === 'number';
   return (
     (ROLES as readonly unknown[]).includes(role) &&
     (on === null || typeof on === 'string') &&
+    (scope === undefined || (scope === 'calling-group' && role === 'official')) &&
     isMoment(from) &&
     isMoment(until)
   );

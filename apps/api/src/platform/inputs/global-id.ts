@@ -9,6 +9,7 @@ export const OBJECT_KINDS = [
   'Competition',
   'Competitor',
   'Entry',
+  'CallingGroup',
 ] as const;
 export type ObjectKind = (typeof OBJECT_KINDS)[number];
 
