@@ -23,13 +23,16 @@ export interface JumpTime {
   readonly rule: Citation;
 }
 
-/** The time allowed for a jump. The number left is that at the start of the height: a change applies from the next. */
-export function timeAllowedFor(state: VerticalState, call: JumpCall): JumpTime {
+/**
+ * The time allowed for a jump. The number left is that at the start of the height: a change applies from the next.
+ * `othersSince`: somebody of another competition at the same bar has jumped since the latest jump of this one.
+ */
+export function timeAllowedFor(state: VerticalState, call: JumpCall, othersSince = false): JumpTime {
   const { rules, edition, event, combined } = state.setup;
   const book = ruleSet(rules, edition);
   const { value, cite } = combined ? book.vertical[event].combinedTime : book.verticalTimeAllowed[event];
   const left = call.jumpOff ? (jumpOffOf(state)?.inRound.length ?? 0) : leftAt(state, call.height);
-  const because = reasonFor(state, call, left);
+  const because = reasonFor(state, call, left, othersSince);
   const seconds = {
     'first trial': value.firstTrialS,
     'consecutive trials': value.consecutiveS,
@@ -41,12 +44,22 @@ export function timeAllowedFor(state: VerticalState, call: JumpCall): JumpTime {
   return { seconds, because, left, startsWhen, rule: cite };
 }
 
-function reasonFor(state: VerticalState, call: JumpCall, left: number): JumpTime['because'] {
-  const jumps = [...state.attempts.values()].filter(isTaken).sort((a, b) => a.sequence - b.sequence);
+function reasonFor(
+  state: VerticalState,
+  call: JumpCall,
+  left: number,
+  othersSince: boolean,
+): JumpTime['because'] {
+  const jumps = jumpsTaken(state);
   if (!jumps.some(({ competitor }) => competitor === call.competitor)) return 'first trial';
   if (left <= 1) return 'one left';
-  if (isConsecutive(state, call, jumps.at(-1))) return 'consecutive trials';
+  if (!othersSince && isConsecutive(state, call, jumps.at(-1))) return 'consecutive trials';
   return left <= 3 ? 'two or three left' : 'more than three left';
+}
+
+/** All jumps that were taken and count, in the order in which they were recorded. */
+export function jumpsTaken({ attempts }: VerticalState): JumpState[] {
+  return [...attempts.values()].filter(isTaken).sort((a, b) => a.sequence - b.sequence);
 }
 
 function isTaken({ standing, judgement: { outcome } }: JumpState): boolean {
