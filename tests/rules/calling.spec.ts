@@ -106,6 +106,16 @@ describe('a group of throws', () => {
     expect(alone.progress.time).toMatchObject({ seconds: 120, because: 'consecutive trials' });
   });
 
+  it('calls nobody while one of its competitions is interrupted', () => {
+    const group = new CircleGroup({ A: discusOf('A', two, THREE), B: discusOf('B', two, THREE) });
+    const stop = { kind: 'interruption', cause: 'person-in-sector', note: null, seenAt: 1000 } as const;
+    group.circles.get('B')!.enter(stop);
+    expect(group.progress).toMatchObject({
+      ...{ phase: 'not started', awaits: null, up: null, calls: [], time: null },
+      ...{ interrupted: ['B'], finished: [] },
+    });
+  });
+
   it('is official when all its competitions are', () => {
     const group = new CircleGroup({ A: discusOf('A', [null], THREE), B: discusOf('B', [null], THREE) });
     rounds(group, '1.00 2.00 3.00 1.00 2.00 3.00');

@@ -1,5 +1,5 @@
 import { progressOf } from '../competition/calls.js';
-import { verticalProgressOf, type VerticalProgress } from '../vertical-competition/progress.js';
+import { isComplete, verticalProgressOf, type VerticalProgress } from '../vertical-competition/progress.js';
 import { callTime, type CallTime } from './call-time.js';
 import { distanceCalls } from './distance-calls.js';
 import type { CallingGroup, GroupCall } from './group.js';
@@ -8,7 +8,10 @@ import { groupCallOf, verticalCalls } from './vertical-calls.js';
 /** Where a calling group is, over all its competitions. */
 export interface GroupProgress {
   readonly phase: 'not started' | 'running' | 'complete' | 'official';
-  /** What it waits for: a trial, or only that the bar is set for a competition; `null`: nothing. */
+  /**
+   * What it waits for: a trial, or only that the bar is set for a competition; `null`: nothing, or the all-clear while
+   * it is interrupted.
+   */
   readonly awaits: 'trial' | 'height' | null;
   readonly up: GroupCall | null;
   readonly next: GroupCall | null;
@@ -21,6 +24,11 @@ export interface GroupProgress {
   readonly nextHeight: number | null;
   /** Keys of the competitions whose bar has to be set higher than all their heights before they go on. */
   readonly awaitingHeight: readonly string[];
+  /**
+   * Keys of the competitions that are interrupted. What endangers one of them endangers all who share the place, so
+   * nobody of the group is called until there is none.
+   */
+  readonly interrupted: readonly string[];
   /** Keys of the competitions that have nothing left to be called. */
   readonly finished: readonly string[];
   /** `null`: nobody is up. */
@@ -29,17 +37,22 @@ export interface GroupProgress {
 
 /** Who is called in a group as its competitions stand. It is complete when all its competitions are. */
 export function groupProgressOf(group: CallingGroup): GroupProgress {
-  const { calls, members, ...where } = group.kind === 'vertical' ? atTheBar(group) : inRounds(group);
-  const [up = null, next = null, then = null] = calls;
-  const finished = members.filter(({ isFinished }) => isFinished).map(({ key }) => key);
+  const interrupted = group.competitions.filter(({ state }) => state.safety.stops.length > 0);
+  const { members, ...found } = group.kind === 'vertical' ? atTheBar(group) : inRounds(group);
+  const where = interrupted.length > 0 ? NOBODY : found;
+  const [up = null, next = null, then = null] = where.calls;
   return {
     phase: phaseOf(members),
     awaits: up || where.outstanding.length > 0 ? 'trial' : where.awaitingHeight.length > 0 ? 'height' : null,
-    ...{ up, next, then, calls, finished },
+    ...{ up, next, then },
     ...where,
+    interrupted: interrupted.map(({ key }) => key),
+    finished: members.filter(({ isFinished }) => isFinished).map(({ key }) => key),
     time: up && callTime(group, up),
   };
 }
+
+const NOBODY = { calls: [], outstanding: [], nextHeight: null, awaitingHeight: [] } as const;
 
 interface Member {
   readonly key: string;
@@ -64,7 +77,10 @@ function atTheBar(group: Extract<CallingGroup, { kind: 'vertical' }>): Where {
   const calls = verticalCalls(group, ({ key }) => progresses.get(key)!);
   return {
     calls,
-    members: [...progresses].map(([key, { phase, awaits }]) => ({ key, phase, isFinished: awaits === null })),
+    members: group.competitions.map(({ key, state }) => {
+      const isFinished = state.signedOff || isComplete(state);
+      return { key, phase: progresses.get(key)!.phase, isFinished };
+    }),
     outstanding: group.competitions.flatMap((member) =>
       progresses.get(member.key)!.outstanding.map((call) => groupCallOf(member, call)),
     ),
