@@ -294,6 +294,6 @@ export type { RecordLine } from './records/record-line.js';
 export { listKey, listsOf, type RecordKind, type RecordList } from './records/record-list.js';
 export { recordTerms, ROOF, type RecordTerms, type Roof } from './records/record-terms.js';
 export { callTime, latestJump, latestThrow, type CallTime, type TakenTrial } from './calling/call-time.js';
-export { commonOrder, type OrderedCompetition, type OrderedCompetitor } from './calling/common-order.js';
+export { commonOrder, type OrderedCompetition, type OrderedCompetitor } from './calling/group-order.js';
 export type { CalledCompetition, CallingGroup, GroupCall } from './calling/group.js';
 export { groupProgressOf, type GroupProgress } from './calling/group-progress.js';

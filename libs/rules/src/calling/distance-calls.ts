@@ -1,6 +1,6 @@
 import { callsOf } from '../competition/calls.js';
 import type { CompetitionState } from '../competition/state.js';
-import { commonOrder, turnsOf, type OrderedCompetitor } from './common-order.js';
+import { commonOrder, turnsOf, type OrderedCompetitor } from './group-order.js';
 import type { CalledCompetition, CallingGroup, GroupCall } from './group.js';
 import { merge, type Rank } from './merge.js';
 

@@ -1,7 +1,7 @@
 import { turnKey } from '../vertical-competition/jumps.js';
 import type { JumpCall, VerticalProgress } from '../vertical-competition/progress.js';
 import type { VerticalState } from '../vertical-competition/state.js';
-import { commonOrder, turnsOf } from './common-order.js';
+import { commonOrder, turnsOf } from './group-order.js';
 import type { CalledCompetition, CallingGroup, GroupCall } from './group.js';
 import { merge, type Rank } from './merge.js';
 

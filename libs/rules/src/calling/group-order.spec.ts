@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { commonOrder, turnsOf } from './common-order.js';
+import { commonOrder, turnsOf } from './group-order.js';
 
 const BOYS = { key: 'boys', competitors: ['a', 'b', 'c'] };
 const VETERANS = { key: 'veterans', competitors: ['x', 'y'] };
