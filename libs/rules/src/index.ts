@@ -270,15 +270,28 @@ export { IMPLEMENT_STANDINGS, type ImplementStanding, type NamedImplement } from
 export { SPECIFICATIONS } from './implements/specifications.js';
 export type { Dimension, DimensionLimit, Specification } from './implements/specification.js';
 export { isThrowEvent, THROW_EVENT_CODES, type ThrowEventCode } from './implements/throw-event.js';
-export { windStanding, type Performance, type WindStanding } from './records/performance.js';
+export { listedAges, OPEN_AGE, type AgeContext } from './records/listed-ages.js';
+export { compareInTime, windStanding, type Performance, type WindStanding } from './records/performance.js';
 export {
   performancesOfCard,
   performancesOfVerticalCard,
   type Occasion,
   type Performer,
 } from './records/performances-of.js';
+export {
+  performancesOfState,
+  performancesOfVerticalState,
+  type Identified,
+} from './records/performances-of-state.js';
 export type { Ratification, RatificationDecision } from './records/ratification.js';
-export { ratificationProblems, type RatificationProblem } from './records/ratification-problems.js';
+export {
+  RATIFICATION_PROBLEM_CODES,
+  ratificationProblems,
+  type Measuring,
+  type RatificationChecks,
+  type RatificationProblem,
+  type RatificationProblemCode,
+} from './records/ratification-problems.js';
 export { recognise, recognitionSentence, type Outstanding, type Recognition } from './records/recognise.js';
 export {
   recordBook,
@@ -290,6 +303,7 @@ export {
   withRatification,
   type RecordBook,
 } from './records/record-book.js';
+export { recordHistory, type Holding } from './records/record-history.js';
 export type { RecordLine } from './records/record-line.js';
 export { listKey, listsOf, type RecordKind, type RecordList } from './records/record-list.js';
 export { recordTerms, ROOF, type RecordTerms, type Roof } from './records/record-terms.js';

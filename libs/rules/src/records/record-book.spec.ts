@@ -1,10 +1,12 @@
+import type { Recheck } from '../implements/inspection-log.js';
 import { parseMark } from '../quantities/mark.js';
 import { parseWind } from '../quantities/wind.js';
 import type { Performance } from './performance.js';
 import type { Ratification } from './ratification.js';
-import { ratificationProblems } from './ratification-problems.js';
+import { ratificationProblems, type Measuring } from './ratification-problems.js';
 import { recognise, recognitionSentence } from './recognise.js';
 import { recordBook, recordLine, recordLines, withPerformance, withRatification } from './record-book.js';
+import { recordHistory } from './record-history.js';
 import { listsOf, type RecordKind } from './record-list.js';
 import { recordTerms } from './record-terms.js';
 
@@ -191,17 +193,61 @@ describe('before a ratification', () => {
   const windy = mark('7.10/+2.1');
   const discus = mark('50.00');
   const better = mark('51.00');
-  const book = recordBook(TERMS, [windy, discus, better]);
-  const codes = (performance: string, recheck: 'passed' | 'failed' | null = null): string[] =>
-    ratificationProblems(book, { performance, kind: 'club record' }, recheck).map(({ code }) => code);
+  const high = mark('2.00', { event: 'high-jump' });
+  const book = recordBook(TERMS, [windy, discus, better, high]);
+  const codes = (performance: string, recheck: Recheck | null, measuring: Measuring | null): string[] =>
+    ratificationProblems(book, { performance, kind: 'club record' }, { recheck, measuring }).map(
+      ({ code }) => code,
+    );
 
   it('is said what speaks against it', () => {
-    expect(codes(windy.id)).toEqual(['WIND']);
-    expect(codes(discus.id)).toEqual(['NOT_THE_BEST', 'RECHECK']);
-    expect(codes(better.id, 'failed')).toEqual(['RECHECK']);
-    expect(codes(better.id, 'passed')).toEqual([]);
-    expect(codes('elsewhere')).toEqual(['NO_SUCH_MARK']);
+    expect(codes(windy.id, null, 'steel-tape')).toEqual(['WIND']);
+    expect(codes(discus.id, null, 'electronic')).toEqual(['NOT_THE_BEST', 'RECHECK']);
+    expect(codes(better.id, 'failed', 'electronic')).toEqual(['RECHECK']);
+    expect(codes(better.id, 'passed', 'electronic')).toEqual([]);
+    expect(codes('elsewhere', null, null)).toEqual(['NO_SUCH_MARK']);
     const alone = recordBook(TERMS, [{ ...better, club: null }]);
     expect(ratificationProblems(alone, ratify(better))[0]?.code).toBe('NO_SUCH_LIST');
+  });
+
+  it('is asked how it was measured', () => {
+    expect(codes(better.id, 'passed', null)).toEqual(['MEASURING']);
+    expect(codes(better.id, 'passed', 'bar')).toEqual(['MEASURING']);
+    expect(codes(high.id, null, 'steel-tape')).toEqual(['MEASURING']);
+    expect(codes(high.id, null, 'bar')).toEqual([]);
+  });
+});
+
+describe('the history of a record', () => {
+  const on = (text: string, onDate: string, parts: Partial<Performance> = {}): Performance =>
+    mark(text, { onDate, competition: null, ...parts });
+  const marks = [
+    on('6.90/+1.0', '2001-06-06'),
+    on('6.80/+0.0', '2003-06-06'),
+    on('7.30/+2.1', '2004-06-06'),
+    on('6.90/-0.5', '2008-06-06'),
+    on('7.00/+2.0', '2011-06-06'),
+  ];
+  const waiting = on('7.20/+0.1', '2026-06-06', { competition: 'c1' });
+  const held = (ratifications: readonly Ratification[]): string[] => {
+    const book = recordBook(TERMS, [...marks.toReversed(), waiting], ratifications);
+    const { list } = recordLines(book).find((line) => line.list.kind === 'club record')!;
+    return recordHistory(book, list).map(({ performance, relation, until }) =>
+      [performance.mark, relation, performance.onDate, until].join(' '),
+    );
+  };
+
+  it('has who held it from when, and who was level', () => {
+    const before = [
+      '690 first 2001-06-06 2011-06-06',
+      '690 equal 2008-06-06 2011-06-06',
+      '700 better 2011-06-06 ',
+    ];
+    expect(held([])).toEqual(before);
+    expect(held([ratify(waiting)])).toEqual([
+      ...before.slice(0, 2),
+      '700 better 2011-06-06 2026-06-06',
+      '720 better 2026-06-06 ',
+    ]);
   });
 });

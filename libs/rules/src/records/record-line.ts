@@ -41,6 +41,11 @@ export function lineOf(list: RecordList, performances: readonly Performance[], f
   return { list, best, wouldBe: waiting, windAssisted: assisted };
 }
 
+/** Whether a mark counts in a list as a best or a record, as far as wind and referee decide. */
+export function counts(list: RecordList, performance: Performance, facts: LineFacts): boolean {
+  return standingIn(list, performance, facts) === 'counts';
+}
+
 function standingIn(list: RecordList, performance: Performance, { terms, decisions }: LineFacts): Standing {
   const decision = isRatified(list.kind) ? decisions.get(decisionKey(list.kind, performance.id)) : undefined;
   if (decision === 'refused') return 'refused';
