@@ -6,8 +6,11 @@ import { OfficialResults1795612800003 } from './1795612800003-official-results.j
 import { ApplicationRole1795612800004 } from './1795612800004-application-role.js';
 import { MeetScoring1795612900000 } from './1795612900000-meet-scoring.js';
 import { EnteredResults1795612900001 } from './1795612900001-entered-results.js';
+import { Implements1795613000200 } from './1795613000200-implements.js';
+import { CheckIns1795613000201 } from './1795613000201-check-ins.js';
 import { CallingGroups1795613000400 } from './1795613000400-calling-groups.js';
 import { Safety1795613000700 } from './1795613000700-safety.js';
+import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-in-the-journal.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 export const MIGRATIONS = [
@@ -19,6 +22,9 @@ export const MIGRATIONS = [
   ApplicationRole1795612800004,
   MeetScoring1795612900000,
   EnteredResults1795612900001,
+  Implements1795613000200,
+  CheckIns1795613000201,
   CallingGroups1795613000400,
   Safety1795613000700,
+  ImplementsInTheJournal1795613000720,
 ];

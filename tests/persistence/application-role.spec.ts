@@ -138,10 +138,13 @@ describe('the application’s role', () => {
       expect(rights).toEqual([
         'athlete: INSERT SELECT UPDATE',
         'calling_group: INSERT SELECT UPDATE',
+        'check_in: INSERT SELECT',
         'club: INSERT SELECT UPDATE',
         'competition: INSERT SELECT UPDATE',
         'competitor: DELETE INSERT SELECT UPDATE',
         'entered_result: INSERT SELECT',
+        'implement: INSERT SELECT',
+        'inspection: INSERT SELECT',
         'journal_entry: INSERT SELECT',
         'meet: INSERT SELECT UPDATE',
         'meet_scoring: INSERT SELECT',

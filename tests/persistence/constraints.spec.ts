@@ -4,14 +4,26 @@ import { openDatabase } from '#persistence';
 import { migratedDatabase, type TestDatabase } from '../support/database.js';
 import { CALLING_CASES, callingScenery, GROUP, IMPLIED, soundCallings } from './calling-cases.js';
 import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js';
+import { DISCUS, IMPLIED_BY_LOOK, INSPECTION_CASES, LOOK, soundInspections } from './inspection-cases.js';
 import { FIRST, SCORING_CASES, soundScorings } from './scoring-cases.js';
 import { makeScene, type Scene } from './fixture.js';
 import { JOURNAL_CASES, SOUND_JUMPS } from './journal-cases.js';
 
-const CASES = [...SETTING_UP_CASES, ...JOURNAL_CASES, ...SCORING_CASES, ...CALLING_CASES];
+const CASES = [
+  ...SETTING_UP_CASES,
+  ...JOURNAL_CASES,
+  ...SCORING_CASES,
+  ...CALLING_CASES,
+  ...INSPECTION_CASES,
+];
 
 function allRows(scene: Scene): Readonly<Record<string, Columns>> {
-  return { ...soundRows(scene), ...soundScorings(scene), ...soundCallings(scene) };
+  return {
+    ...soundRows(scene),
+    ...soundScorings(scene),
+    ...soundCallings(scene),
+    ...soundInspections(scene),
+  };
 }
 
 describe('constraints', () => {
@@ -28,6 +40,8 @@ describe('constraints', () => {
     await client.connect();
     await insert('entered_result', { ...soundScorings(scene)['entered_result'], id: FIRST });
     for (const [table, columns] of callingScenery(scene)) await insert(table, columns);
+    await insert('implement', { ...soundInspections(scene)['implement'], id: DISCUS });
+    await insert('inspection', { ...soundInspections(scene)['inspection'], id: LOOK, sequence: 1 });
   });
 
   afterAll(async () => {
@@ -71,6 +85,9 @@ describe('constraints', () => {
     'meet_scoring',
     'entered_result',
     'calling_group',
+    'implement',
+    'inspection',
+    'check_in',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });
@@ -101,7 +118,7 @@ describe('constraints', () => {
         WHERE connamespace = 'public'::regnamespace AND contype IN ('c', 'f', 'p', 'u')
           AND conrelid <> coalesce(to_regclass('schema_migration'), 0)`,
     );
-    const broken = new Set([...CASES.map(({ constraint }) => constraint), ...IMPLIED]);
+    const broken = new Set([...CASES.map(({ constraint }) => constraint), ...IMPLIED, ...IMPLIED_BY_LOOK]);
     expect(rows.map(({ name }) => name).filter((name) => !broken.has(name))).toEqual([]);
   });
 

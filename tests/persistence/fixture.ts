@@ -1,6 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import {
   callingGroups,
+  checkIns,
   clubs,
   competitions,
   competitors,
@@ -8,6 +9,8 @@ import {
   journal,
   meets,
   enteredResults,
+  implementRegister,
+  inspections,
   meetScorings,
   athletes,
   officialResults,
@@ -19,6 +22,7 @@ import {
   type MeetRow,
   type NewCompetition,
   type NewEntry,
+  type Tx,
 } from '#persistence';
 
 /** One competition with two competitors and everything above it, all of it invented. */
@@ -194,6 +198,31 @@ export function jumpOf(scene: Scene, competitionId: string): NewEntry {
   return attemptOf(scene, { competitionId, kind: 'jump', body });
 }
 
+/** A discus of the club that was weighed, and a competitor who reported. */
+async function addInspection(
+  tx: Tx,
+  { organisationId, meetId, clubId, competitorIds }: Scene,
+): Promise<void> {
+  const by = { authority: 'official', device: null, deviceAt: null } as const;
+  const implementId = randomUUID();
+  await implementRegister.insert(tx, {
+    ...{ organisationId, id: implementId, meetId, event: 'discus', grams: 1000, label: 'LT 1' },
+    ...{ clubId, athleteId: null, authority: 'official', registeredBy: 'official' },
+  });
+  await inspections.lockLog(tx, organisationId, meetId);
+  await inspections.append(tx, {
+    ...{ organisationId, id: randomUUID(), meetId, implementId, kind: 'inspection', cause: null },
+    ...{ competitionId: null, attemptId: null, grams: 1003, mm: { diameter: 181 } },
+    ...{ outcome: 'passed', findings: [], keptBack: false, note: null, replacesId: null, reason: null },
+    ...{ ...by, inspectedBy: 'official' },
+  });
+  const [competitorId] = competitorIds;
+  const reported = { isPresent: true, isLate: false, note: null };
+  await checkIns.append(tx, {
+    ...{ organisationId, competitorId, id: randomUUID(), ...reported, ...by, enteredBy: 'official' },
+  });
+}
+
 /** Two competitions, each with a journal of two entries, one of them signed, on a database with all migrations. */
 export async function populate(url: string): Promise<void> {
   const database = await openDatabase({ url });
@@ -236,6 +265,7 @@ export async function populate(url: string): Promise<void> {
     });
     const inGroup = { callingGroupId, callingPosition: 1 };
     await competitions.updateAt(tx, organisationId, competitionId, 2, inGroup);
+    await addInspection(tx, scene);
     const highJump = highJumpOf(scene);
     await competitions.insert(tx, highJump);
     await journal.append(tx, jumpOf(scene, highJump.id));

@@ -45,6 +45,10 @@ const CLEAR = { confirmed: ['WEATHER'], newWarmUp: true, clearedAt: 1_795_612_70
 const stop = (changes: Columns): Columns => entry('interruption', STOP, changes);
 const allClear = (changes: Columns): Columns => entry('all-clear', CLEAR, changes);
 
+const NAMED = { implementId: ID, implementStanding: 'passed' };
+const QUERY = { attempts: [ID], implementId: ID, reason: 'mass 998 g, at least 1000 g' };
+const query = (changes: Columns): Columns => entry('implement-query', QUERY, changes);
+
 const sound = (kind: string, changes: Columns): Columns => entry(kind, SOUND_BODIES[kind]!, changes);
 
 /** Every kind of decision has to say why. */
@@ -56,8 +60,11 @@ const WITHOUT_REASON = Object.keys(SOUND_BODIES).flatMap((kind) =>
   ),
 );
 
-/** Entries of a high jump or pole vault, and of safety, that every constraint allows. */
+/** Entries of a high jump or pole vault, of safety and of implements, that every constraint allows. */
 export const SOUND_JUMPS: readonly Columns[] = [
+  attempt(NAMED),
+  correction({ ...NAMED, implementStanding: 'kept back' }),
+  query({}),
   stop({}),
   stop({ cause: 'person-in-sector', note: 'a photographer at 40 m' }),
   allClear({}),
@@ -204,6 +211,18 @@ export const JOURNAL_CASES: readonly ConstraintCase[] = [
       'uprights nowhere',
       entry('uprights', UPRIGHTS, { behindZeroCm: undefined }),
     ],
+    ['journal_body_implement_named', 'an implement of which nothing is known', attempt({ implementId: ID })],
+    [
+      'journal_body_implement_named',
+      'something known of no implement',
+      attempt({ implementStanding: 'passed' }),
+    ],
+    ['journal_body_implement_named', 'known otherwise', correction({ ...NAMED, implementStanding: 'fine' })],
+    ['journal_body_implement_named', 'an implement by its label', attempt({ ...NAMED, implementId: 'LT 1' })],
+    ['journal_body_query_names_implement', 'a question about no implement', query({ implementId: null })],
+    ['journal_body_query_names_attempts', 'a question about no trial', query({ attempts: [] })],
+    ['journal_body_query_names_attempts', 'a question about a number', query({ attempts: [1] })],
+    ['journal_body_query_explained', 'a question without a ground', query({ reason: ' ' })],
     ['journal_body_cause_known', 'stopped for nothing', stop({ cause: undefined })],
     ['journal_body_cause_known', 'stopped for a sentence', stop({ cause: 'It rained.' })],
     ['journal_body_seen_at', 'seen at no time', stop({ seenAt: undefined })],

@@ -9,6 +9,9 @@ export * as officialResults from './stores/official-result.store.js';
 export * as enteredResults from './stores/entered-result.store.js';
 export * as meetScorings from './stores/meet-scoring.store.js';
 export * as callingGroups from './stores/calling-group.store.js';
+export * as implementRegister from './stores/implement.store.js';
+export * as inspections from './stores/inspection.store.js';
+export * as checkIns from './stores/check-in.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
 export type { AthleteChanges } from './stores/athlete.store.js';
@@ -19,6 +22,9 @@ export type { NewOfficialResult } from './stores/official-result.store.js';
 export type { NewEnteredResult } from './stores/entered-result.store.js';
 export type { CallingGroupChanges, NewCallingGroup } from './stores/calling-group.store.js';
 export type { NewMeetScoring } from './stores/meet-scoring.store.js';
+export type { NewImplement } from './stores/implement.store.js';
+export type { NewInspection } from './stores/inspection.store.js';
+export type { NewCheckIn } from './stores/check-in.store.js';
 export type {
   AthleteRow,
   CallingGroupRow,
@@ -44,6 +50,7 @@ export type {
   VerticalTerms,
   WrittenResult,
 } from './rows.js';
+export type { CheckInRow, ImplementRow, InspectionRow } from './inspection-rows.js';
 
 export { inSnapshot, inTransaction, reading, type Reads, type Tx } from './transaction.js';
 export { PAGE_LIMIT, PageError, type Page, type PageRequest } from './page.js';

@@ -1,9 +1,12 @@
 import { Athlete } from './athlete.entity.js';
 import { CallingGroup } from './calling-group.entity.js';
+import { CheckIn } from './check-in.entity.js';
 import { Club } from './club.entity.js';
 import { Competition } from './competition.entity.js';
 import { Competitor } from './competitor.entity.js';
 import { EnteredResult } from './entered-result.entity.js';
+import { Implement } from './implement.entity.js';
+import { Inspection } from './inspection.entity.js';
 import { JournalEntry } from './journal-entry.entity.js';
 import { Meet } from './meet.entity.js';
 import { MeetScoring } from './meet-scoring.entity.js';
@@ -23,4 +26,7 @@ export const ENTITIES = [
   MeetScoring,
   EnteredResult,
   CallingGroup,
+  Implement,
+  Inspection,
+  CheckIn,
 ];
