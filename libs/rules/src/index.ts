@@ -209,6 +209,48 @@ export {
 } from './combined/count-combined.js';
 export { THROWS_PENTATHLON, type CombinedTable } from './combined/combined-tables.js';
 export { runningTotals, type CombinedStage, type CombinedStageRow } from './combined/running-totals.js';
+export { isTrackEvent } from './combined/scoring-table.js';
+export {
+  COMBINED_PROGRAMME_CODES,
+  combinedProgramme,
+  scoringSexesOf,
+  type CombinedProgrammeCode,
+} from './combined/programme.js';
+export { applyCombined, restoreCombined, type CombinedApplied } from './combined/journal/apply.js';
+export { componentProgress, type ComponentProgress } from './combined/journal/complete.js';
+export {
+  COMBINED_OUTCOMES,
+  type CombinedBody,
+  type CombinedEntry,
+  type CombinedEntryKind,
+  type CombinedOutcome,
+  type CombinedPerformance,
+} from './combined/journal/entry.js';
+export type {
+  CombinedEntrant,
+  CombinedEventState,
+  CombinedItem,
+  CombinedQuestion,
+  CombinedSetup,
+  ComponentResult,
+  LinkedComponent,
+} from './combined/journal/state.js';
+export {
+  combinedCardOf,
+  standingRows,
+  standingStages,
+  type StandingRow,
+} from './combined/journal/standing.js';
+export { combinedSentence, combinedWindSentence, meanWindText } from './combined/journal/sentence.js';
+export {
+  COMBINED_HOLD_CODES,
+  COMBINED_NOTICE_CODES,
+  type CombinedHoldCode,
+  type CombinedNoticeCode,
+  type CombinedRefusalCode,
+  type CombinedVerdict,
+} from './combined/journal/verdict.js';
+export { formatCombinedMark } from './sheet/combined-text.js';
 export { categoryDefinitions, categoryOf, type AgeCategory } from './categories/category-of.js';
 export type { CategoryOutcome, CategoryProblem } from './categories/category-of.js';
 export type { AgeBand, AgeDay, CategoryDefinition } from './categories/category-definition.js';
