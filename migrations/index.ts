@@ -6,6 +6,8 @@ import { OfficialResults1795612800003 } from './1795612800003-official-results.j
 import { ApplicationRole1795612800004 } from './1795612800004-application-role.js';
 import { MeetScoring1795612900000 } from './1795612900000-meet-scoring.js';
 import { EnteredResults1795612900001 } from './1795612900001-entered-results.js';
+import { CombinedEvents1795613000000 } from './1795613000000-combined-events.js';
+import { CombinedJournal1795613000001 } from './1795613000001-combined-journal.js';
 import { Implements1795613000200 } from './1795613000200-implements.js';
 import { CheckIns1795613000201 } from './1795613000201-check-ins.js';
 import { CallingGroups1795613000400 } from './1795613000400-calling-groups.js';
@@ -22,6 +24,8 @@ export const MIGRATIONS = [
   ApplicationRole1795612800004,
   MeetScoring1795612900000,
   EnteredResults1795612900001,
+  CombinedEvents1795613000000,
+  CombinedJournal1795613000001,
   Implements1795613000200,
   CheckIns1795613000201,
   CallingGroups1795613000400,

@@ -3,6 +3,7 @@ import pg from 'pg';
 import { openDatabase } from '#persistence';
 import { migratedDatabase, type TestDatabase } from '../support/database.js';
 import { CALLING_CASES, callingScenery, GROUP, IMPLIED, soundCallings } from './calling-cases.js';
+import { COMBINED_CASES, HEPTATHLON, SOUND_COMBINED, soundCombined } from './combined-cases.js';
 import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js';
 import { DISCUS, IMPLIED_BY_LOOK, INSPECTION_CASES, LOOK, soundInspections } from './inspection-cases.js';
 import { FIRST, SCORING_CASES, soundScorings } from './scoring-cases.js';
@@ -15,6 +16,7 @@ const CASES = [
   ...SCORING_CASES,
   ...CALLING_CASES,
   ...INSPECTION_CASES,
+  ...COMBINED_CASES,
 ];
 
 function allRows(scene: Scene): Readonly<Record<string, Columns>> {
@@ -23,8 +25,15 @@ function allRows(scene: Scene): Readonly<Record<string, Columns>> {
     ...soundScorings(scene),
     ...soundCallings(scene),
     ...soundInspections(scene),
+    ...soundCombined(scene),
   };
 }
+
+/** Journals, with the table that counts their entries and the column that names its row. */
+const COUNTING: Readonly<Record<string, readonly [table: string, key: string]>> = {
+  journal_entry: ['competition', 'competition_id'],
+  combined_entry: ['combined_event', 'combined_event_id'],
+};
 
 describe('constraints', () => {
   let database: TestDatabase;
@@ -42,6 +51,15 @@ describe('constraints', () => {
     for (const [table, columns] of callingScenery(scene)) await insert(table, columns);
     await insert('implement', { ...soundInspections(scene)['implement'], id: DISCUS });
     await insert('inspection', { ...soundInspections(scene)['inspection'], id: LOOK, sequence: 1 });
+    const combined = soundCombined(scene);
+    await insert('combined_event', { ...combined['combined_event'], id: HEPTATHLON });
+    const { athleteId: athlete_id } = scene;
+    await insert('combined_entrant', {
+      ...combined['combined_entrant'],
+      athlete_id,
+      bib: '299',
+      position: 99,
+    });
   });
 
   afterAll(async () => {
@@ -54,10 +72,12 @@ describe('constraints', () => {
 
   async function insert(table: string, columns: Columns): Promise<void> {
     await client.query('SET CONSTRAINTS ALL DEFERRED');
-    if (table === 'journal_entry') {
+    const counting = COUNTING[table];
+    if (counting !== undefined) {
+      const [counter, key] = counting;
       await client.query(
-        'UPDATE competition SET last_sequence = last_sequence + 1, version = version + 1 WHERE id = $1',
-        [columns.competition_id],
+        `UPDATE ${counter} SET last_sequence = last_sequence + 1, version = version + 1 WHERE id = $1`,
+        [columns[key]],
       );
     }
     const names = Object.keys(columns);
@@ -88,6 +108,11 @@ describe('constraints', () => {
     'implement',
     'inspection',
     'check_in',
+    'combined_event',
+    'combined_entrant',
+    'combined_link',
+    'combined_entry',
+    'combined_official_result',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });
@@ -96,6 +121,13 @@ describe('constraints', () => {
     'let a sound %s in',
     async (_kind, columns) => {
       await insert('journal_entry', { ...allRows(scene)['journal_entry'], ...columns });
+    },
+  );
+
+  it.each(SOUND_COMBINED.map((columns) => [columns['kind'], columns] as const))(
+    'let a sound %s of a combined event in',
+    async (_kind, columns) => {
+      await insert('combined_entry', { ...allRows(scene)['combined_entry'], ...columns });
     },
   );
 

@@ -1,4 +1,5 @@
 import { createHash, randomUUID } from 'node:crypto';
+import { populateCombined } from './combined-fixture.js';
 import {
   callingGroups,
   checkIns,
@@ -270,6 +271,7 @@ export async function populate(url: string): Promise<void> {
     await competitions.insert(tx, highJump);
     await journal.append(tx, jumpOf(scene, highJump.id));
     await journal.append(tx, jumpOf(scene, highJump.id));
+    await populateCombined(tx, scene, highJump.id);
   });
   await database.destroy();
 }

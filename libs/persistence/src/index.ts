@@ -12,6 +12,10 @@ export * as callingGroups from './stores/calling-group.store.js';
 export * as implementRegister from './stores/implement.store.js';
 export * as inspections from './stores/inspection.store.js';
 export * as checkIns from './stores/check-in.store.js';
+export * as combinedEvents from './stores/combined-event.store.js';
+export * as combinedEntrants from './stores/combined-entrant.store.js';
+export * as combinedJournal from './stores/combined-journal.store.js';
+export * as combinedOfficialResults from './stores/combined-official-result.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
 export type { AthleteChanges } from './stores/athlete.store.js';
@@ -25,6 +29,16 @@ export type { NewMeetScoring } from './stores/meet-scoring.store.js';
 export type { NewImplement } from './stores/implement.store.js';
 export type { NewInspection } from './stores/inspection.store.js';
 export type { NewCheckIn } from './stores/check-in.store.js';
+export type { NewCombinedEvent } from './stores/combined-event.store.js';
+export type { NewCombinedEntry } from './stores/combined-journal.store.js';
+export type {
+  CombinedEntrantRow,
+  CombinedEntryRow,
+  CombinedEventRow,
+  CombinedLinkRow,
+  CombinedOfficialResultRow,
+  StoredCombinedVerdict,
+} from './combined-rows.js';
 export type {
   AthleteRow,
   CallingGroupRow,

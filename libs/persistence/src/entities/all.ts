@@ -2,6 +2,11 @@ import { Athlete } from './athlete.entity.js';
 import { CallingGroup } from './calling-group.entity.js';
 import { CheckIn } from './check-in.entity.js';
 import { Club } from './club.entity.js';
+import { CombinedEntrant } from './combined-entrant.entity.js';
+import { CombinedEntry } from './combined-entry.entity.js';
+import { CombinedEvent } from './combined-event.entity.js';
+import { CombinedLink } from './combined-link.entity.js';
+import { CombinedOfficialResult } from './combined-official-result.entity.js';
 import { Competition } from './competition.entity.js';
 import { Competitor } from './competitor.entity.js';
 import { EnteredResult } from './entered-result.entity.js';
@@ -29,4 +34,9 @@ export const ENTITIES = [
   Implement,
   Inspection,
   CheckIn,
+  CombinedEvent,
+  CombinedEntrant,
+  CombinedLink,
+  CombinedEntry,
+  CombinedOfficialResult,
 ];
