@@ -137,13 +137,6 @@ export { rankVertical, type VerticalDecidedBy, type VerticalPlacing } from './ve
 export { verticalReasonsOf, type Countback, type VerticalReason } from './vertical/vertical-reason.js';
 export { verticalSentenceOf } from './vertical/vertical-sentence.js';
 export { countVertical, type VerticalResult } from './vertical/count-vertical.js';
-export type { CombinedCard, CombinedCompetitor, CombinedMark } from './combined/combined-card.js';
-export type { CombinedResultDocument, CombinedRow } from './combined/combined-result.js';
-export { parseCombinedMark, type Timing } from './combined/combined-mark.js';
-export { formatRaceTime, parseRaceTime, type RaceTime } from './combined/race-time.js';
-export { COMBINED_TABLE_CODES, COMBINED_TABLES, type CombinedTableCode } from './combined/combined-tables.js';
-export { combinedPoints, countCombined } from './combined/count-combined.js';
-export type { CombinedEventCode, ScoringSex } from './combined/scoring-table.js';
 export { parsePlacePoints, type Scoring } from './scoring/scoring.js';
 export { scoreRows, type PlacedRow, type ScoredRow } from './scoring/shared-points.js';
 export { clubTable } from './scoring/club-table.js';
@@ -194,63 +187,6 @@ export {
   type QualifyingTable,
 } from './qualification/qualifying-table.js';
 export type { MergeProblem } from './qualification/merge-problems.js';
-export {
-  combinedWindOf,
-  combinedWindRule,
-  windEventsOf,
-  type CombinedWind,
-  type CombinedWindRule,
-} from './combined/combined-wind.js';
-export { COMBINED_TIES, type CombinedDecision, type CombinedTies } from './combined/combined-ranking.js';
-export {
-  countCombinedField,
-  type CombinedField,
-  type CountedCombinedRow,
-} from './combined/count-combined.js';
-export { THROWS_PENTATHLON, type CombinedTable } from './combined/combined-tables.js';
-export { runningTotals, type CombinedStage, type CombinedStageRow } from './combined/running-totals.js';
-export { isTrackEvent } from './combined/scoring-table.js';
-export {
-  COMBINED_PROGRAMME_CODES,
-  combinedProgramme,
-  scoringSexesOf,
-  type CombinedProgrammeCode,
-} from './combined/programme.js';
-export { applyCombined, restoreCombined, type CombinedApplied } from './combined/journal/apply.js';
-export { componentProgress, type ComponentProgress } from './combined/journal/complete.js';
-export {
-  COMBINED_OUTCOMES,
-  type CombinedBody,
-  type CombinedEntry,
-  type CombinedEntryKind,
-  type CombinedOutcome,
-  type CombinedPerformance,
-} from './combined/journal/entry.js';
-export type {
-  CombinedEntrant,
-  CombinedEventState,
-  CombinedItem,
-  CombinedQuestion,
-  CombinedSetup,
-  ComponentResult,
-  LinkedComponent,
-} from './combined/journal/state.js';
-export {
-  combinedCardOf,
-  standingRows,
-  standingStages,
-  type StandingRow,
-} from './combined/journal/standing.js';
-export { combinedSentence, combinedWindSentence, meanWindText } from './combined/journal/sentence.js';
-export {
-  COMBINED_HOLD_CODES,
-  COMBINED_NOTICE_CODES,
-  type CombinedHoldCode,
-  type CombinedNoticeCode,
-  type CombinedRefusalCode,
-  type CombinedVerdict,
-} from './combined/journal/verdict.js';
-export { formatCombinedMark } from './sheet/combined-text.js';
 export { categoryDefinitions, categoryOf, type AgeCategory } from './categories/category-of.js';
 export type { CategoryOutcome, CategoryProblem } from './categories/category-of.js';
 export type { AgeBand, AgeDay, CategoryDefinition } from './categories/category-definition.js';
@@ -353,3 +289,5 @@ export { callTime, latestJump, latestThrow, type CallTime, type TakenTrial } fro
 export { commonOrder, type OrderedCompetition, type OrderedCompetitor } from './calling/group-order.js';
 export type { CalledCompetition, CallingGroup, GroupCall } from './calling/group.js';
 export { groupProgressOf, type GroupProgress } from './calling/group-progress.js';
+export * from './combined/front.js';
+export { formatCombinedMark } from './sheet/combined-text.js';
