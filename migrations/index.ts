@@ -10,6 +10,7 @@ import { CombinedEvents1795613000000 } from './1795613000000-combined-events.js'
 import { CombinedJournal1795613000001 } from './1795613000001-combined-journal.js';
 import { Implements1795613000200 } from './1795613000200-implements.js';
 import { CheckIns1795613000201 } from './1795613000201-check-ins.js';
+import { Records1795613000300 } from './1795613000300-records.js';
 import { CallingGroups1795613000400 } from './1795613000400-calling-groups.js';
 import { Safety1795613000700 } from './1795613000700-safety.js';
 import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-in-the-journal.js';
@@ -28,6 +29,7 @@ export const MIGRATIONS = [
   CombinedJournal1795613000001,
   Implements1795613000200,
   CheckIns1795613000201,
+  Records1795613000300,
   CallingGroups1795613000400,
   Safety1795613000700,
   ImplementsInTheJournal1795613000720,

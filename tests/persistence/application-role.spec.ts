@@ -155,7 +155,9 @@ describe('the application’s role', () => {
         'meet_scoring: INSERT SELECT',
         'official_result: INSERT SELECT',
         'organisation: INSERT SELECT UPDATE',
+        'record_decision: INSERT SELECT',
         'schema_migration: SELECT',
+        'starting_mark: INSERT SELECT',
       ]);
     } finally {
       await test.drop();

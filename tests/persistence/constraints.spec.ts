@@ -8,6 +8,7 @@ import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js
 import { DISCUS, IMPLIED_BY_LOOK, INSPECTION_CASES, LOOK, soundInspections } from './inspection-cases.js';
 import { FIRST, SCORING_CASES, soundScorings } from './scoring-cases.js';
 import { makeScene, type Scene } from './fixture.js';
+import { RECORD_CASES, recordsBefore, soundRecords } from './record-cases.js';
 import { JOURNAL_CASES, SOUND_JUMPS } from './journal-cases.js';
 
 const CASES = [
@@ -17,6 +18,7 @@ const CASES = [
   ...CALLING_CASES,
   ...INSPECTION_CASES,
   ...COMBINED_CASES,
+  ...RECORD_CASES,
 ];
 
 function allRows(scene: Scene): Readonly<Record<string, Columns>> {
@@ -26,6 +28,7 @@ function allRows(scene: Scene): Readonly<Record<string, Columns>> {
     ...soundCallings(scene),
     ...soundInspections(scene),
     ...soundCombined(scene),
+    ...soundRecords(scene),
   };
 }
 
@@ -60,6 +63,9 @@ describe('constraints', () => {
       bib: '299',
       position: 99,
     });
+    await client.query('BEGIN');
+    for (const [table, columns] of recordsBefore(scene)) await insert(table, columns);
+    await client.query('COMMIT');
   });
 
   afterAll(async () => {
@@ -113,6 +119,8 @@ describe('constraints', () => {
     'combined_link',
     'combined_entry',
     'combined_official_result',
+    'starting_mark',
+    'record_decision',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });

@@ -12,6 +12,8 @@ import {
   enteredResults,
   implementRegister,
   inspections,
+  recordDecisions,
+  startingMarks,
   meetScorings,
   athletes,
   officialResults,
@@ -231,7 +233,8 @@ export async function populate(url: string): Promise<void> {
   await inTransaction(database, async (tx) => {
     const { organisationId, competitionId } = scene;
     await competitions.lock(tx, organisationId, competitionId);
-    await journal.append(tx, attemptOf(scene));
+    const attempt = attemptOf(scene);
+    await journal.append(tx, attempt);
     await journal.append(tx, attemptOf(scene));
     const signed = { sequence: 2, sheet: {}, result: {}, signedBy: 'referee' };
     await officialResults.archive(tx, { organisationId, competitionId, ...signed });
@@ -267,6 +270,7 @@ export async function populate(url: string): Promise<void> {
     const inGroup = { callingGroupId, callingPosition: 1 };
     await competitions.updateAt(tx, organisationId, competitionId, 2, inGroup);
     await addInspection(tx, scene);
+    await addRecords(tx, scene, attempt.entryId);
     const highJump = highJumpOf(scene);
     await competitions.insert(tx, highJump);
     await journal.append(tx, jumpOf(scene, highJump.id));
@@ -274,4 +278,30 @@ export async function populate(url: string): Promise<void> {
     await populateCombined(tx, scene, highJump.id);
   });
   await database.destroy();
+}
+
+async function addRecords(tx: Tx, scene: Scene, attemptId: string): Promise<void> {
+  const { organisationId, clubId, competitionId, competitorIds } = scene;
+  const mark = { event: 'discus', unit: 'cm', mark: 4700, wind: null, indoor: false } as const;
+  await startingMarks.insert(tx, [
+    {
+      ...{ organisationId, id: randomUUID(), clubId, meetId: null, athleteId: null },
+      ...{
+        ...mark,
+        implementGrams: 1000,
+        sex: 'W',
+        age: 'senior',
+        onDate: '1998-06-06',
+        place: 'Mill Field',
+      },
+      ...{ counts: true, replacesId: null, reason: null, importId: null, importLine: null },
+      enteredBy: 'director',
+    },
+  ]);
+  await recordDecisions.add(tx, {
+    ...{ organisationId, id: randomUUID(), competitionId, attemptId, competitorId: competitorIds[0] },
+    ...{ kind: 'club record', decision: 'ratified', mark: 4812, wind: null, implementGrams: 1000 },
+    ...{ recheck: 'passed', measuring: 'steel-tape', despite: [], reason: 'measured and weighed' },
+    ...{ authority: 'referee', decidedBy: 'referee' },
+  });
 }

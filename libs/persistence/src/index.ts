@@ -7,6 +7,8 @@ export * as competitors from './stores/competitor.store.js';
 export * as journal from './stores/journal.store.js';
 export * as officialResults from './stores/official-result.store.js';
 export * as enteredResults from './stores/entered-result.store.js';
+export * as recordDecisions from './stores/record-decision.store.js';
+export * as startingMarks from './stores/starting-mark.store.js';
 export * as meetScorings from './stores/meet-scoring.store.js';
 export * as callingGroups from './stores/calling-group.store.js';
 export * as implementRegister from './stores/implement.store.js';
@@ -25,6 +27,8 @@ export type { Appended, FoldedRow, NewEntry } from './stores/journal.store.js';
 export type { NewOfficialResult } from './stores/official-result.store.js';
 export type { NewEnteredResult } from './stores/entered-result.store.js';
 export type { CallingGroupChanges, NewCallingGroup } from './stores/calling-group.store.js';
+export type { NewRecordDecision } from './stores/record-decision.store.js';
+export type { ListOwners, NewStartingMark } from './stores/starting-mark.store.js';
 export type { NewMeetScoring } from './stores/meet-scoring.store.js';
 export type { NewImplement } from './stores/implement.store.js';
 export type { NewInspection } from './stores/inspection.store.js';
@@ -57,8 +61,10 @@ export type {
   OfficialResultRow,
   OrganisationRow,
   Qualifying,
+  RecordDecisionRow,
   Scoring,
   Sex,
+  StartingMarkRow,
   StoredVerdict,
   Unit,
   VerticalTerms,

@@ -5,8 +5,11 @@ import type {
   Division,
   EntryBody,
   EventCode,
+  Measuring,
   PlanOverrides,
   RaceTime,
+  RatificationProblemCode,
+  Recheck,
   RuleSetCode,
   ScoringPresetCode,
   Stage,
@@ -140,6 +143,65 @@ export interface EnteredResultRow {
   readonly authority: Authority;
   readonly enteredBy: string;
   readonly enteredAt: string;
+}
+
+/** A mark from before, or from elsewhere, with which lists begin; it counts unless another row replaces it. */
+export interface StartingMarkRow {
+  readonly organisationId: string;
+  readonly id: string;
+  /** In whose lists it stands: at least one of the three. */
+  readonly clubId: string | null;
+  readonly meetId: string | null;
+  readonly athleteId: string | null;
+  readonly event: EventCode;
+  readonly unit: Unit;
+  readonly mark: number;
+  /** As it is written: `+1.3` or `NWI`; only outdoors in horizontal jumps. */
+  readonly wind: string | null;
+  readonly indoor: boolean;
+  /** Exactly where something is thrown. */
+  readonly implementGrams: number | null;
+  readonly sex: Sex;
+  readonly age: string;
+  readonly onDate: string;
+  /** Where it was made. */
+  readonly place: string | null;
+  /** False: what it replaces is taken back. */
+  readonly counts: boolean;
+  readonly replacesId: string | null;
+  /** Why it replaces another one, and only then. */
+  readonly reason: string | null;
+  /** Of the table that it came in, with its line; both or neither. */
+  readonly importId: string | null;
+  readonly importLine: number | null;
+  readonly enteredBy: string;
+  readonly enteredAt: string;
+}
+
+/** What a referee decided about a mark as a record, and on what: it holds while the mark is still the same. */
+export interface RecordDecisionRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly competitionId: string;
+  readonly attemptId: string;
+  readonly competitorId: string;
+  readonly kind: 'club record' | 'meet record';
+  /** From 1 for each mark and kind; the greatest holds. */
+  readonly revision: number;
+  /** `withdrawn`: as if nothing had been decided. */
+  readonly decision: 'ratified' | 'refused' | 'withdrawn';
+  readonly mark: number;
+  /** `+1.3`, `NWI` or `pending`. */
+  readonly wind: string | null;
+  readonly implementGrams: number | null;
+  readonly recheck: Recheck | null;
+  readonly measuring: Measuring | null;
+  /** What spoke against it and was known. */
+  readonly despite: readonly RatificationProblemCode[];
+  readonly reason: string;
+  readonly authority: Authority;
+  readonly decidedBy: string;
+  readonly decidedAt: string;
 }
 
 export interface CompetitionRow {

@@ -17,6 +17,8 @@ import { Meet } from './meet.entity.js';
 import { MeetScoring } from './meet-scoring.entity.js';
 import { OfficialResult } from './official-result.entity.js';
 import { Organisation } from './organisation.entity.js';
+import { RecordDecision } from './record-decision.entity.js';
+import { StartingMark } from './starting-mark.entity.js';
 
 /** Named one by one: a pattern over files would load a class twice under a test runner. */
 export const ENTITIES = [
@@ -30,6 +32,8 @@ export const ENTITIES = [
   OfficialResult,
   MeetScoring,
   EnteredResult,
+  StartingMark,
+  RecordDecision,
   CallingGroup,
   Implement,
   Inspection,
