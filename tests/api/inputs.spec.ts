@@ -11,6 +11,7 @@ import { randomUUID } from 'node:crypto';
 import { startApi, type TestApi } from '../support/api.js';
 import { highJumpSheet } from '../support/at-the-bar.js';
 import { Circle } from '../support/at-the-circle.js';
+import { groupCreate } from '../support/calling.js';
 import { discusSheet } from '../support/circle.js';
 import { onConnection } from '../support/database.js';
 import { callsOf, type Call } from '../support/example-values.js';
@@ -109,6 +110,7 @@ interface Scene {
 
 /** Start lists are made before the first trial, all else needs one. */
 async function sceneFor(name: string): Promise<Scene> {
+  if (name.startsWith('calling')) return sceneOfAGroup(name);
   return AT_A_BAR.has(name) ? sceneAtABar() : sceneAtACircle(name);
 }
 
@@ -123,6 +125,23 @@ async function sceneAtABar(): Promise<Scene> {
     moves: [{ attemptId: entry.id, competitorId: second, height: '3.20', trial: 1 }],
   };
   return { circle, things };
+}
+
+/** A competition that is called by itself, or the group that it is in. */
+async function sceneOfAGroup(name: string): Promise<Scene> {
+  const circle = await Circle.open(api, discusSheet(3));
+  const things = {
+    ...{ meetId: circle.meet.id, competitionIds: [circle.competition.id] },
+    competitorIds: [3, 1, 2].map((bib) => circle.competitorOf(bib)),
+  };
+  if (name === 'callingGroupCreate') return { circle, things };
+  const { callingGroup } = await groupCreate(api, circle.director, {
+    ...{ meetId: circle.meet.id, competitionIds: [circle.competition.id] },
+  });
+  return {
+    circle,
+    things: { ...things, callingGroupId: callingGroup.id, expectedVersion: callingGroup.version },
+  };
 }
 
 async function sceneAtACircle(name: string): Promise<Scene> {
@@ -212,7 +231,7 @@ function withUserErrors({ document }: Call): string {
 
 /** Directors may do all that can be done at a meet; clubs, athletes and meets are the administrator's. */
 function tokenFor({ variables }: Call, { circle }: Scene): string {
-  const atMeet = ['entryId', 'competitionId', 'meetId', 'competitorId'];
+  const atMeet = ['entryId', 'competitionId', 'meetId', 'competitorId', 'callingGroupId'];
   return atMeet.some((key) => key in (variables['input'] as object)) ? circle.director : api.adminToken;
 }
 

@@ -87,6 +87,11 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: CAPABILITIES_GO_UP,
   },
   {
+    files: 'apps/api/src/calling/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('meets')],
+    because: CAPABILITIES_GO_UP,
+  },
+  {
     files: 'apps/api/src/recording/**',
     may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries}')],
     because: CAPABILITIES_GO_UP,

@@ -30,8 +30,10 @@ export async function clientOf(url: string, tokens: Tokens): Promise<ApiClient> 
   const graphqlUrl = `${url}/graphql`;
   const send = sender(graphqlUrl);
   const token: ApiClient['token'] = (role, on, window) => {
-    const object = on === undefined ? null : (readGlobalId(on)?.uuid ?? on);
-    const grant = { role, on: object, from: window?.from ?? null, until: window?.until ?? null };
+    const named = on === undefined ? null : readGlobalId(on);
+    const scope = named?.kind === 'CallingGroup' ? ({ scope: 'calling-group' } as const) : {};
+    const [from, until] = [window?.from ?? null, window?.until ?? null];
+    const grant = { role, on: named?.uuid ?? on ?? null, ...scope, from, until };
     return tokens.issue({ holder: randomUUID(), organisationId, grants: [grant], label: `test ${role}` });
   };
   return {

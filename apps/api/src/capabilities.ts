@@ -1,3 +1,4 @@
+import { CallingModule } from './calling/calling.module.js';
 import { EntriesModule } from './entries/entries.module.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
 import { MeetsModule } from './meets/meets.module.js';
@@ -13,4 +14,5 @@ export const CAPABILITIES = [
   ExchangeModule,
   ResultsModule,
   ScoringModule,
+  CallingModule,
 ];

@@ -22,6 +22,15 @@ export async function find(at: Reads, organisationId: string, id: string): Promi
   return managerOf(at).findOneBy(CallingGroup, { organisationId, id });
 }
 
+/** Those of `ids` that there are, in no order. */
+export async function byIds(
+  at: Reads,
+  organisationId: string,
+  ids: readonly string[],
+): Promise<CallingGroupRow[]> {
+  return managerOf(at).findBy(CallingGroup, { organisationId, id: In([...ids]) });
+}
+
 /** Locks the group until the transaction ends. `null`: there is no such group. */
 export async function lock(tx: Tx, organisationId: string, id: string): Promise<CallingGroupRow | null> {
   return managerOf(tx).findOne(CallingGroup, {

@@ -51,16 +51,43 @@ export async function ofMeets(
   });
 }
 
-/** The competitions of a calling group, in its sequence. */
-export async function ofCallingGroup(
+/** The competitions of several calling groups, each group's in its sequence. */
+export async function ofCallingGroups(
   at: Reads,
   organisationId: string,
-  callingGroupId: string,
+  callingGroupIds: readonly string[],
 ): Promise<CompetitionRow[]> {
   return managerOf(at).find(Competition, {
-    where: { organisationId, callingGroupId },
+    where: { organisationId, callingGroupId: In([...callingGroupIds]) },
     order: { callingPosition: 'ASC' },
   });
+}
+
+/**
+ * Makes these, in this sequence, the competitions of the group; others leave it. The caller holds the locks of the
+ * group and of all competitions that come, go or stay. Returns those that changed, with their new versions.
+ */
+export async function setCallingGroup(
+  tx: Tx,
+  organisationId: string,
+  callingGroupId: string,
+  ids: readonly string[],
+): Promise<{ readonly id: string; readonly version: number }[]> {
+  type Changed = [{ id: string; version: number }[], number];
+  const [left] = await managerOf(tx).query<Changed>(
+    `UPDATE competition SET calling_group_id = NULL, calling_position = NULL, version = version + 1
+      WHERE organisation_id = $1 AND calling_group_id = $2 AND id <> ALL ($3::uuid[]) RETURNING id, version`,
+    [organisationId, callingGroupId, ids],
+  );
+  const [placed] = await managerOf(tx).query<Changed>(
+    `UPDATE competition SET calling_group_id = $2, calling_position = wanted.position, version = version + 1
+       FROM unnest($3::uuid[]) WITH ORDINALITY AS wanted (id, position)
+      WHERE competition.organisation_id = $1 AND competition.id = wanted.id
+        AND (calling_group_id, calling_position) IS DISTINCT FROM ($2::uuid, wanted.position::integer)
+     RETURNING competition.id, version`,
+    [organisationId, callingGroupId, ids],
+  );
+  return [...left, ...placed];
 }
 
 /**

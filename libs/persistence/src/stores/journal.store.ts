@@ -102,6 +102,28 @@ const READ: Statement = {
      WHERE organisation_id = $1 AND competition_id = $2 AND sequence > $3 ORDER BY sequence`,
 };
 
+/** When these entries were recorded; those that there are, in no order. */
+export async function recordedAt(
+  at: Reads,
+  organisationId: string,
+  entries: readonly Pick<JournalRow, 'competitionId' | 'sequence'>[],
+): Promise<Pick<JournalRow, 'competitionId' | 'sequence' | 'recordedAt'>[]> {
+  if (entries.length === 0) return [];
+  return execute(at, RECORDED_AT, [
+    organisationId,
+    entries.map(({ competitionId }) => competitionId),
+    entries.map(({ sequence }) => sequence),
+  ]);
+}
+
+const RECORDED_AT: Statement = {
+  name: 'journal_recorded_at',
+  text: `
+    SELECT competition_id AS "competitionId", sequence, recorded_at AS "recordedAt" FROM journal_entry
+      JOIN unnest($2::uuid[], $3::integer[]) AS wanted (competition_id, sequence) USING (competition_id, sequence)
+     WHERE organisation_id = $1`,
+};
+
 /** What a fold needs of an entry, and when it was recorded. */
 export type FoldedRow = Pick<
   JournalRow,

@@ -10,11 +10,11 @@ export class VersionConflict extends UserError {
   currentVersion: number;
 }
 
-export function versionConflict(currentVersion: number): VersionConflict {
+export function versionConflict(currentVersion: number, what = 'competition'): VersionConflict {
   const plain = refusal({
     code: 'VERSION_CONFLICT',
     path: ['expectedVersion'],
-    message: `The competition is at version ${currentVersion} by now.`,
+    message: `The ${what} is at version ${currentVersion} by now.`,
     remedy: 'Read it again, and decide again.',
   });
   return Object.assign(new VersionConflict(), plain, { currentVersion });
