@@ -21,6 +21,7 @@ export type {
   Citation,
   Cited,
   FlightSize,
+  OrderChange,
   Precision,
   RuleSet,
   TimeAllowed,

@@ -52,7 +52,7 @@ export class BarResolver {
 
   @Mutation(() => JumpOrderSetPayload, {
     description:
-      'Calls some competitors first for one trial at one height, because of a clash with another event.',
+      'Calls some competitors first for one trial at one height, because of a clash with another event. For who is absent when called so, record a pass when the time for the trial is over.',
   })
   @Needs('official', 'referee', 'director')
   async jumpOrderSet(

@@ -50,7 +50,8 @@ export class DecisionResolver {
   }
 
   @Mutation(() => RoundOrderSetPayload, {
-    description: 'Calls some competitors first in one round, because of a clash with another event.',
+    description:
+      'Calls some competitors first in one round, because of a clash with another event. Refused in the last round where the rule set says so (LAST_ROUND_ORDER), held when all who are named have taken their trial of it. For who is absent when called so, record a pass when the time for the trial is over.',
   })
   @Needs('official', 'referee', 'director')
   async roundOrderSet(

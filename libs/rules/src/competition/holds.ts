@@ -3,6 +3,7 @@ import type { CutChange, HoldCode } from '../journal/verdict.js';
 import { cutsOf } from '../progression/cuts.js';
 import type { CorrectionEntry, Entry, EntryKind, Judgement } from './entry.js';
 import { implementInQuestion } from './implement-in-question.js';
+import { isOrderFixed } from './order-change.js';
 import type { CompetitionState } from './state.js';
 
 const MAY_CHANGE_A_CUT: ReadonlySet<EntryKind> = new Set([
@@ -25,6 +26,7 @@ export function holdBefore(state: CompetitionState, entry: Entry): HoldCode | nu
     if (state.safety.stops.length > 0 && wasTaken(entry)) return 'DURING_INTERRUPTION';
     return implementInQuestion(state.setup, entry.competitor, entry);
   }
+  if (entry.kind === 'order' && isOrderFixed(state, entry)) return 'LAST_ROUND_REORDERED';
   if (awaitsReferee(state, entry) && !bringsMissingWind(state, entry)) return 'AWAITS_REFEREE';
   return entry.kind === 'correction' && entry.by === 'official' ? implementOfCorrection(state, entry) : null;
 }

@@ -13,6 +13,7 @@ import { MAX_WIND_TENTHS } from '../quantities/wind.js';
 import { ruleSet } from '../rule-sets/index.js';
 import { progressOf } from './calls.js';
 import type { Entry, Judgement } from './entry.js';
+import { isAfterTheFact, isOrderFixed } from './order-change.js';
 import type { CompetitionState } from './state.js';
 
 /** The first reason, in order of precedence, why an entry can never be right; `undefined` when there is none. */
@@ -25,6 +26,7 @@ type Context = FaultContext<CompetitionState>;
 const CHECKS: readonly CodedCheck<CompetitionState, Entry>[] = [
   ...FIRST_CHECKS,
   ['ROUND_NOT_IN_PLAN', roundNotInPlan],
+  ['LAST_ROUND_ORDER', lastRoundOrder],
   ['CUT_NOT_IN_PLAN', cutNotInPlan],
   [
     'MARK_MISSING',
@@ -52,6 +54,12 @@ function roundNotInPlan({ state }: Context, entry: Entry): string | undefined {
     !Number.isSafeInteger(round) || round < 1 || round > state.setup.plan.rounds;
   if (entry.kind === 'move') return entry.moves.some((move) => wrong(move.round)) ? 'moves' : undefined;
   return (entry.kind === 'attempt' || entry.kind === 'order') && wrong(entry.round) ? 'round' : undefined;
+}
+
+/** An order that is still to be called is a decision and can be taken otherwise; one that was called has happened. */
+function lastRoundOrder({ state }: Context, entry: Entry): string | null | undefined {
+  if (entry.kind !== 'order') return undefined;
+  return fault(isOrderFixed(state, entry) && !isAfterTheFact(state, entry), 'round');
 }
 
 function cutNotInPlan({ state: { setup } }: Context, entry: Entry): string | undefined {

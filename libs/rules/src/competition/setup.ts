@@ -13,6 +13,8 @@ export interface CompetitionSetup {
   readonly qualifying: { readonly standard: number; readonly fill: number } | null;
   readonly plan: Plan;
   readonly unit: Unit;
+  /** Part of a combined event; absent: by itself. */
+  readonly combined?: boolean;
   /** In the order of competition. */
   readonly competitors: readonly SetupCompetitor[];
 }

@@ -41,6 +41,11 @@ export const HOLD_TEXTS: Readonly<Record<HoldCode, ObjectionText>> = {
     remedy: 'Referee: rule whether the trial counts; was anybody in danger?',
     rule: 'safety',
   },
+  LAST_ROUND_REORDERED: {
+    message: 'In the last round nobody is called at another place of the order, and these have been.',
+    remedy: 'Their trials count as they stand; the referee rules whether the change of order does.',
+    rule: 'order',
+  },
   EARLIER_ROUND_OPEN: {
     message: 'An earlier round of this competitor has no entry yet.',
     remedy: 'Enter the earlier trial (or a pass); this one then counts by itself.',

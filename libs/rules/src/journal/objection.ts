@@ -23,6 +23,7 @@ export type RuleSource =
   | 'safety'
   | 'lightning'
   | 'implement'
+  | 'order'
   | 'ours';
 
 /** How Sectorline itself keeps a journal: not a federation's rule. */
@@ -61,6 +62,7 @@ function ruleOf({ rules: code, edition, event, stage }: JournalState['setup'], s
   if (source === 'implement') {
     return rules.fouls[event].find(({ value }) => value === 'IMPLEMENT')?.cite.rule ?? JOURNAL_RULE;
   }
+  if (source === 'order') return rules.orderChange.cite.rule;
   if (isDistanceEvent(event)) {
     return (stage === 'qualification' ? rules.qualificationPlan : rules.plan).cite.rule;
   }

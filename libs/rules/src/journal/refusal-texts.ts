@@ -53,6 +53,12 @@ export const REFUSAL_TEXTS: Readonly<Record<RefusalCode, ObjectionText>> = {
     remedy: 'Name a round of the plan.',
     rule: 'plan',
   },
+  LAST_ROUND_ORDER: {
+    message: 'In the last round nobody is called at another place of the order.',
+    remedy:
+      'Call in the order of the rules; for who is absent when called, record a pass when the time is over.',
+    rule: 'order',
+  },
   CUT_NOT_IN_PLAN: {
     message: 'The plan has no cut after that round.',
     remedy: 'Name the round of a cut; from a qualification to the final, none.',

@@ -30,5 +30,7 @@ export function followingWorldAthletics(code: RuleSetCode): Omit<RuleSet, 'code'
     verticalTies: follow(WA_2024.verticalTies),
     jumpOff: follow(WA_2024.jumpOff),
     flightSize: takeOver(WA_2024.flightSize),
+    orderChange: takeOver(WA_2024.orderChange),
+    combinedOrderChange: takeOver(WA_2024.combinedOrderChange),
   };
 }

@@ -31,6 +31,12 @@ export const NCAA_2025: RuleSet = {
   },
   // A throw that touched the cage and landed in the sector counts (NCAA 6-9-2(i), read in part).
   fouls: eachEvent((event) => followed.fouls[event].filter((foul) => foul.value !== 'CAGE')),
+  orderChange: cited(
+    'not in the last round',
+    'NCAA 6-1-7',
+    'constructed',
+    'Read in part: who does not take a turn in order forfeits it. Whether an earlier round may be changed was not seen.',
+  ),
   ties: citation('NCAA Rule 6, ties', 'memory'),
   verticalTies: citation('NCAA Rule 6, ties in vertical jumps', 'read in part'),
 };

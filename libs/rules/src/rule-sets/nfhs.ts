@@ -51,6 +51,12 @@ export const NFHS_2025: RuleSet = {
   verticalTies: citation('NFHS Rule 7, ties', 'read in part'),
   jumpOff: citation('NFHS 6-3-2b4', 'read in part', 'At which height it starts is from memory.'),
   flightSize: cited({ min: 4, max: 12 }, 'NFHS Rule 6, flights', 'read in part'),
+  orderChange: cited(
+    'any round',
+    'NFHS 6-2-3',
+    'read in part',
+    'In the preliminary rounds and in the final, for competitors in two events.',
+  ),
 };
 
 function precision(event: string): Precision {

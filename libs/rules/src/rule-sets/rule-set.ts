@@ -42,6 +42,9 @@ export interface VerticalTimeAllowed {
 /** The smallest step in which an event is recorded: 1 cm; 1 quarter inch; 4 quarter inches = 1 inch. */
 export type Precision = Readonly<Record<Unit, number>>;
 
+/** In which rounds somebody may be called at another place of the order, because of a clash with another event. */
+export type OrderChange = 'not in the last round' | 'any round';
+
 export interface FlightSize {
   readonly min: number;
   readonly max: number;
@@ -71,4 +74,8 @@ export interface RuleSet {
   readonly jumpOff: Citation;
   /** Largest and smallest flight that the rule set names, if it does. */
   readonly flightSize: Cited<FlightSize | null>;
+  /** In rounds of trials. Over a bar the order may be changed for each trial: nobody knows which one is the last. */
+  readonly orderChange: Cited<OrderChange>;
+  /** The same in a combined event. */
+  readonly combinedOrderChange: Cited<OrderChange>;
 }

@@ -55,6 +55,8 @@ export const WA_2024: RuleSet = {
   verticalTies: citation('WA TR26.8', 'read in part'),
   jumpOff: citation('WA TR26.9', 'memory'),
   flightSize: cited(null, 'WA TR25.10', 'memory', 'Groups as nearly equal as possible; no size is named.'),
+  orderChange: cited('not in the last round', 'WA TR4.3', 'read in part'),
+  combinedOrderChange: cited('any round', 'WA TR4.3', 'read in part'),
 };
 
 function measuringRule(event: EventCode): string {
