@@ -91,9 +91,10 @@ describe('what makes no plan', () => {
     expect(problemsOf({ cuts })).toEqual(['/cuts/1/after NOT_RISING', '/cuts/1/through NOT_RISING']);
   });
 
-  it('new orders that do not come one after the other', () => {
-    expect(problemsOf({ reorderAfter: [4, 3] })).toEqual(['/reorderAfter/1 PLAN']);
-    expect(problemsOf({ reorderAfter: [3, 3] })).toEqual(['/reorderAfter/1 PLAN']);
+  it('is not one whose new orders are named in another order, or twice', () => {
+    expect(problemsOf({ reorderAfter: [4, 3] })).toEqual([]);
+    expect(problemsOf({ reorderAfter: [3, 3] })).toEqual([]);
+    expect(problemsOf({ reorderAfter: [5, 0, 6] })).toEqual(['/reorderAfter/1 PLAN', '/reorderAfter/2 PLAN']);
   });
 
   it('is told in full, in a sentence each', () => {

@@ -18,7 +18,8 @@ export const MAX_ROUNDS = 12;
 /**
  * The plan in force: the meet's own values in place of the rule set's. Cuts and new orders of the rule set that do
  * not lie before the last round fall away; those that the meet names itself must lie before it. All problems are
- * reported, in the order rounds, cuts, new orders, at most one for each value.
+ * reported, in the order rounds, cuts, new orders, at most one for each value. New orders are a set: each is made by
+ * itself, so that it does not matter which is named first.
  */
 export function resolvePlan(ruleSet: RuleSet, stage: Stage, overrides: PlanOverrides = {}): ResolvedPlan {
   const own = (stage === 'qualification' ? ruleSet.qualificationPlan : ruleSet.plan).value;
@@ -29,8 +30,8 @@ export function resolvePlan(ruleSet: RuleSet, stage: Stage, overrides: PlanOverr
   const problems = [
     ...roundsProblems,
     ...(overrides.cuts ?? []).flatMap((cut, i, cuts) => checkCut(cut, cuts[i - 1], i, lastRound)),
-    ...(overrides.reorderAfter ?? []).flatMap((after, i, all) =>
-      checkReorder(after, all[i - 1], i, lastRound),
+    ...(overrides.reorderAfter ?? []).flatMap((after, i) =>
+      checkRound(after, `/reorderAfter/${i}`, 'A new order', lastRound, undefined),
     ),
   ];
   if (problems.length > 0) return { ok: false, problems };
@@ -68,17 +69,6 @@ function checkThrough(through: number, path: string, before: number | undefined)
       `After a cut to ${before} no more than ${before} can go through the next, not ${through}.`,
     ),
   ];
-}
-
-function checkReorder(
-  after: number,
-  before: number | undefined,
-  index: number,
-  lastRound: number,
-): PlanProblem[] {
-  const problems = checkRound(after, `/reorderAfter/${index}`, 'A new order', lastRound, before);
-  // Only cuts have a code of their own for this.
-  return problems.map((problem) => ({ ...problem, code: 'PLAN' }));
 }
 
 /** A round after which something happens: a round before the last one, and later than the one named before it. */
