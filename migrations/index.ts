@@ -8,6 +8,8 @@ import { MeetScoring1795612900000 } from './1795612900000-meet-scoring.js';
 import { EnteredResults1795612900001 } from './1795612900001-entered-results.js';
 import { CombinedEvents1795613000000 } from './1795613000000-combined-events.js';
 import { CombinedJournal1795613000001 } from './1795613000001-combined-journal.js';
+import { Qualifications1795613000100 } from './1795613000100-qualifications.js';
+import { Draws1795613000101 } from './1795613000101-draws.js';
 import { Implements1795613000200 } from './1795613000200-implements.js';
 import { CheckIns1795613000201 } from './1795613000201-check-ins.js';
 import { Records1795613000300 } from './1795613000300-records.js';
@@ -27,6 +29,8 @@ export const MIGRATIONS = [
   EnteredResults1795612900001,
   CombinedEvents1795613000000,
   CombinedJournal1795613000001,
+  Qualifications1795613000100,
+  Draws1795613000101,
   Implements1795613000200,
   CheckIns1795613000201,
   Records1795613000300,

@@ -48,7 +48,7 @@ const FITTING: Readonly<Record<string, object>> = {
     vertical: null,
   },
   competitionClear: { confirmed: CHECKS, despite: null },
-  competitorEnter: { athleteId: null, clubId: null, bib: '77' },
+  competitorEnter: { athleteId: null, clubId: null, bib: '77', seedMark: '41.20' },
   competitorStartSet: { status: 'DNS' },
   barSet: { height: '3.40', leavesOut: [] },
   jumpCorrect: { ...JUMPED, outcome: 'CLEARED' },
@@ -56,6 +56,7 @@ const FITTING: Readonly<Record<string, object>> = {
   jumpOrderSet: { height: '3.20', trial: 2 },
   jumpRecord: { ...JUMPED, height: '3.20', trial: 1 },
   meetScoringSet: { preset: null },
+  startListDraw: { method: 'LOT', flights: 2, flightSize: null, isPreview: false },
   enteredResultSet: { replacesId: null, reason: null, lines: [] },
   meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
   tokenIssue: { role: 'OFFICIAL', from: null, until: null },
@@ -146,7 +147,7 @@ async function sceneOfAGroup(name: string): Promise<Scene> {
 
 async function sceneAtACircle(name: string): Promise<Scene> {
   const circle = await Circle.open(api, discusSheet(3));
-  const isBefore = ['competitorEnter', 'competitorWithdraw', 'startOrderSet'].includes(name);
+  const isBefore = ['competitorEnter', 'competitorWithdraw', 'startOrderSet', 'startListDraw'].includes(name);
   const [[attemptId] = []] = isBefore ? [] : await circle.recordCard(['58.10']);
   const third = circle.competitorOf(3);
   const { version } = await circle.read();

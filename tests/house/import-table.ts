@@ -92,6 +92,11 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: CAPABILITIES_GO_UP,
   },
   {
+    files: 'apps/api/src/draws/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('entries')],
+    because: CAPABILITIES_GO_UP,
+  },
+  {
     files: 'apps/api/src/recording/**',
     may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries}')],
     because: CAPABILITIES_GO_UP,

@@ -228,6 +228,7 @@ export const SETTING_UP_CASES: readonly ConstraintCase[] = [
     ['competitor_listed_club_length', 'an endless club', { listed_club: LONG }],
     ['label_length', 'no bib', { bib: '' }],
     ['competitor_position_range', 'before the first', { position: 0 }],
+    ['competitor_seed_mark_range', 'entered with less than nothing', { seed_mark: 0 }],
     ['label_length', 'an empty flight', { flight: '' }],
     ['implement_grams_range', 'an implement lighter than air', { implement_grams: -1 }],
     ['competitor_written_shape', 'a card that says something else', { written: { points: 8 } }],

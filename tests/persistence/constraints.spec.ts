@@ -6,6 +6,7 @@ import { CALLING_CASES, callingScenery, GROUP, IMPLIED, soundCallings } from './
 import { COMBINED_CASES, HEPTATHLON, SOUND_COMBINED, soundCombined } from './combined-cases.js';
 import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js';
 import { DISCUS, IMPLIED_BY_LOOK, INSPECTION_CASES, LOOK, soundInspections } from './inspection-cases.js';
+import { DRAW_CASES, firstDraws, soundDraws } from './draw-cases.js';
 import { FIRST, SCORING_CASES, soundScorings } from './scoring-cases.js';
 import { makeScene, type Scene } from './fixture.js';
 import { RECORD_CASES, recordsBefore, soundRecords } from './record-cases.js';
@@ -19,6 +20,7 @@ const CASES = [
   ...INSPECTION_CASES,
   ...COMBINED_CASES,
   ...RECORD_CASES,
+  ...DRAW_CASES,
 ];
 
 function allRows(scene: Scene): Readonly<Record<string, Columns>> {
@@ -29,6 +31,7 @@ function allRows(scene: Scene): Readonly<Record<string, Columns>> {
     ...soundInspections(scene),
     ...soundCombined(scene),
     ...soundRecords(scene),
+    ...soundDraws(scene),
   };
 }
 
@@ -66,6 +69,7 @@ describe('constraints', () => {
     await client.query('BEGIN');
     for (const [table, columns] of recordsBefore(scene)) await insert(table, columns);
     await client.query('COMMIT');
+    for (const [table, columns] of firstDraws(scene)) await insert(table, columns);
   });
 
   afterAll(async () => {
@@ -121,6 +125,10 @@ describe('constraints', () => {
     'combined_official_result',
     'starting_mark',
     'record_decision',
+    'draw',
+    'draw_amendment',
+    'qualification',
+    'qualification_group',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });

@@ -1,4 +1,5 @@
 import { CallingModule } from './calling/calling.module.js';
+import { DrawsModule } from './draws/draws.module.js';
 import { EntriesModule } from './entries/entries.module.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
 import { MeetsModule } from './meets/meets.module.js';
@@ -10,6 +11,7 @@ import { ScoringModule } from './scoring/scoring.module.js';
 export const CAPABILITIES = [
   MeetsModule,
   EntriesModule,
+  DrawsModule,
   RecordingModule,
   ExchangeModule,
   ResultsModule,

@@ -9,6 +9,8 @@ export * as officialResults from './stores/official-result.store.js';
 export * as enteredResults from './stores/entered-result.store.js';
 export * as recordDecisions from './stores/record-decision.store.js';
 export * as startingMarks from './stores/starting-mark.store.js';
+export * as draws from './stores/draw.store.js';
+export * as qualifications from './stores/qualification.store.js';
 export * as meetScorings from './stores/meet-scoring.store.js';
 export * as callingGroups from './stores/calling-group.store.js';
 export * as implementRegister from './stores/implement.store.js';
@@ -29,6 +31,7 @@ export type { NewEnteredResult } from './stores/entered-result.store.js';
 export type { CallingGroupChanges, NewCallingGroup } from './stores/calling-group.store.js';
 export type { NewRecordDecision } from './stores/record-decision.store.js';
 export type { ListOwners, NewStartingMark } from './stores/starting-mark.store.js';
+export type { NewDraw, NewDrawAmendment } from './stores/draw.store.js';
 export type { NewMeetScoring } from './stores/meet-scoring.store.js';
 export type { NewImplement } from './stores/implement.store.js';
 export type { NewInspection } from './stores/inspection.store.js';
@@ -43,6 +46,7 @@ export type {
   CombinedOfficialResultRow,
   StoredCombinedVerdict,
 } from './combined-rows.js';
+export type { DrawAmendmentRow, DrawnFlight, DrawRow, QualificationRow } from './draw-rows.js';
 export type {
   AthleteRow,
   CallingGroupRow,

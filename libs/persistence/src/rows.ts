@@ -274,6 +274,8 @@ export interface CompetitorRow {
   readonly flight: string | null;
   readonly guest: boolean;
   readonly implementGrams: number | null;
+  /** With which mark of the event the competitor was entered, in units of the competition; `null`: with none. */
+  readonly seedMark: number | null;
   /** What a paper card says was the result; `null`: there is no card, or it says nothing. */
   readonly written: WrittenResult | null;
 }

@@ -176,6 +176,7 @@ export { type SheetHead } from './sheet/sheet-head.js';
 export type * from './sheet/sheet-content.js';
 export { writeSheet } from './sheet/write-sheet.js';
 export { DRAW_PROCEDURE, drawFlights, isAsDrawn, type Draw, type DrawOutcome } from './draw/draw.js';
+export { isDrawSeed } from './draw/draw-seed.js';
 export type { DrawProblem } from './draw/draw-problems.js';
 export type { DrawEntry, DrawMethod, DrawTerms } from './draw/draw-terms.js';
 export { flightSizes, flightsNeeded } from './draw/flight-sizes.js';
@@ -188,6 +189,23 @@ export {
   type QualifyingTable,
 } from './qualification/qualifying-table.js';
 export type { MergeProblem } from './qualification/merge-problems.js';
+export { mergeProblems } from './qualification/merge-problems.js';
+export { qualifyingReason, type QualifyingTerms } from './qualification/qualifying-reason.js';
+export {
+  combinedWindOf,
+  combinedWindRule,
+  windEventsOf,
+  type CombinedWind,
+  type CombinedWindRule,
+} from './combined/combined-wind.js';
+export { COMBINED_TIES, type CombinedDecision, type CombinedTies } from './combined/combined-ranking.js';
+export {
+  countCombinedField,
+  type CombinedField,
+  type CountedCombinedRow,
+} from './combined/count-combined.js';
+export { THROWS_PENTATHLON, type CombinedTable } from './combined/combined-tables.js';
+export { runningTotals, type CombinedStage, type CombinedStageRow } from './combined/running-totals.js';
 export { categoryDefinitions, categoryOf, type AgeCategory } from './categories/category-of.js';
 export type { CategoryOutcome, CategoryProblem } from './categories/category-of.js';
 export type { AgeBand, AgeDay, CategoryDefinition } from './categories/category-definition.js';

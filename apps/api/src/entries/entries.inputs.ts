@@ -4,6 +4,7 @@ import { ArrayMaxSize, IsBoolean, IsOptional, Max, Min, ValidateNested } from 'c
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { OwnId } from '../platform/inputs/own-id.js';
 import { Text } from '../platform/inputs/text.js';
+import { MarkText } from '../platform/scalars/mark.js';
 
 /** As many as a sheet may hold. */
 export const MAX_COMPETITORS = 2000;
@@ -47,10 +48,21 @@ export class CompetitorEnterInput {
   @Text(1, 64)
   bib: string;
 
-  @Field(() => String, { nullable: true })
+  @Field(() => String, {
+    nullable: true,
+    description: 'Once flights are drawn it has to be one of them: who enters late goes last in it.',
+  })
   @IsOptional()
   @Text(1, 64)
   flight?: string | null;
+
+  @Field(() => MarkText, {
+    nullable: true,
+    description: 'With which mark of the event the competitor is entered, in the unit of the competition.',
+  })
+  @IsOptional()
+  @Text(1, 20)
+  seedMark?: string | null;
 
   @Field({ defaultValue: false, description: 'Competes out of the ranking.' })
   @IsBoolean()

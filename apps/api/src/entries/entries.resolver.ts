@@ -1,3 +1,5 @@
+import type { Unit } from '#persistence';
+import { formatMark } from '#rules';
 import { Args, Context, Mutation, Parent, ResolveField, Resolver } from '@nestjs/graphql';
 import { loaderPerRequest } from '../platform/graphql/per-request.js';
 import type { RequestContext } from '../platform/graphql/request-context.js';
@@ -5,6 +7,7 @@ import type { Identity } from '../platform/identity/identity.js';
 import { Needs, Viewer } from '../platform/identity/rights.js';
 import { Competition, competitionObject } from '../platform/objects/competition.type.js';
 import { Competitor, competitorObject } from '../platform/objects/competitor.type.js';
+import type { RosterLine } from '../platform/roster/roster.js';
 import { CompetitorEnterInput, CompetitorWithdrawInput, StartOrderSetInput } from './entries.inputs.js';
 import { EntriesService } from './entries.service.js';
 import {
@@ -50,12 +53,13 @@ export class EntriesResolver {
   ): Promise<CallLine[]> {
     this.reader.requireCaller(competition.row, context.identity);
     const roster = await this.rosterLoader(context).load(competition.row);
-    return roster.map((line) => ({ competitor: competitorObject(line), name: line.name }));
+    const { unit } = competition.row;
+    return roster.map((line) => callLine(line, unit));
   }
 
   @Mutation(() => CompetitorEnterPayload, {
     description:
-      'Puts a competitor at the end of the start list, before the first trial. Codes: NOT_FOUND, ATHLETE_OR_NAME, ONE_CLUB, SIGNED_OFF, COMPETITION_STARTED, LIST_FULL, BIB_TAKEN, ALREADY_ENTERED, ID_REUSED.',
+      'Puts a competitor at the end of the start list, before the first trial. Once the list is drawn this is a late entry, noted beside the draw. Codes: NOT_FOUND, ATHLETE_OR_NAME, ONE_CLUB, SIGNED_OFF, COMPETITION_STARTED, LIST_FULL, BIB_TAKEN, ALREADY_ENTERED, WRONG_UNIT, FLIGHT_MISSING, ID_REUSED.',
   })
   @Needs('admin', 'director')
   async competitorEnter(
@@ -88,7 +92,7 @@ export class EntriesResolver {
 
   @Mutation(() => StartOrderSetPayload, {
     description:
-      'Sets the order of competition, before the first trial. Codes: NOT_FOUND, SIGNED_OFF, COMPETITION_STARTED, VERSION_CONFLICT, ORDER_INCOMPLETE.',
+      'Sets the order of competition and the flights by hand, before the first trial. Of a drawn list this is noted beside the draw. Codes: NOT_FOUND, SIGNED_OFF, COMPETITION_STARTED, VERSION_CONFLICT, ORDER_INCOMPLETE.',
   })
   @Needs('admin', 'director')
   async startOrderSet(
@@ -97,6 +101,15 @@ export class EntriesResolver {
   ): Promise<StartOrderSetPayload> {
     return payload(await this.service.setOrder(input, viewer));
   }
+}
+
+function callLine(line: RosterLine, unit: Unit): CallLine {
+  const { seedMark } = line.competitor;
+  return {
+    competitor: competitorObject(line),
+    name: line.name,
+    seedMark: seedMark === null ? null : formatMark(seedMark, unit),
+  };
 }
 
 function payload(done: Awaited<ReturnType<EntriesService['withdraw']>>): StartOrderSetPayload {

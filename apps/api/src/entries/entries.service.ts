@@ -18,6 +18,7 @@ import { CompetitionChanges } from '../platform/live/competition-changes.js';
 import { rosterLine, type RosterLine } from '../platform/roster/roster.js';
 import type { CompetitorEnterInput, StartOrderSetInput } from './entries.inputs.js';
 import { entryProblem, newCompetitor, nextPosition, shapeProblem } from './new-competitor.js';
+import { flightProblem, noteBesideDraw, noteOrderBesideDraw } from './drawn-list.js';
 import { lockStartList, orderProblem, takeOff } from './start-list.js';
 
 export type Changed = { readonly competition: CompetitionRow } | { readonly refusal: UserError };
@@ -41,7 +42,7 @@ export class EntriesService {
     );
     if (!competition) return { refusal: notFound('competition', ['competitionId']) };
     viewer.requireDirector(competition.meetId);
-    const malformed = shapeProblem(input);
+    const malformed = shapeProblem(input, competition);
     if (malformed) return { refusal: malformed };
     const clubId = await this.clubAtEntry(input, organisationId);
     const wanted = { ...newCompetitor(input, organisationId), clubId };
@@ -75,7 +76,9 @@ export class EntriesService {
       const locked = await lockStartList(tx, competitor.competitionId, viewer, ['competitorId']);
       if ('refusal' in locked) return locked;
       const refused = await takeOff(tx, locked.competition, competitor);
-      return refused ? { refusal: refused } : locked;
+      if (refused) return { refusal: refused };
+      await noteBesideDraw(tx, competitor, 'withdrawn', viewer);
+      return locked;
     });
   }
 
@@ -99,6 +102,7 @@ export class EntriesService {
       for (const { competitorId, flight } of lines) {
         if (flight !== undefined) await competitors.update(tx, organisationId, competitorId, { flight });
       }
+      await noteOrderBesideDraw(tx, locked.competition, viewer);
       return locked;
     });
   }
@@ -112,9 +116,11 @@ export class EntriesService {
     if ('refusal' in locked) return locked.refusal;
     const { organisationId, competitionId } = wanted;
     const list = await competitors.ofCompetition(tx, organisationId, competitionId);
-    const refused = await entryProblem(tx, wanted, list);
+    const refused = (await entryProblem(tx, wanted, list)) ?? (await flightProblem(tx, wanted));
     if (refused) return refused;
-    await competitors.insert(tx, [{ ...wanted, position: nextPosition(list) }]);
+    const row = { ...wanted, position: nextPosition(list) };
+    await competitors.insert(tx, [row]);
+    await noteBesideDraw(tx, row, 'entered late', viewer);
     await competitions.bumpVersion(tx, organisationId, competitionId);
     return null;
   }

@@ -2,6 +2,7 @@ import { Field, ObjectType } from '@nestjs/graphql';
 import { UserError } from '../platform/errors/user-error.types.js';
 import { Competition } from '../platform/objects/competition.type.js';
 import { Competitor } from '../platform/objects/competitor.type.js';
+import { MarkText } from '../platform/scalars/mark.js';
 
 @ObjectType({ description: 'A line of the start list as those at the circle need it: with the whole name.' })
 export class CallLine {
@@ -10,6 +11,9 @@ export class CallLine {
 
   @Field(() => String, { nullable: true })
   name: string | null;
+
+  @Field(() => MarkText, { nullable: true, description: 'With which mark the competitor was entered.' })
+  seedMark: string | null;
 }
 
 @ObjectType()

@@ -1,4 +1,5 @@
-import { athletes, clubs, type CompetitorRow, type Tx } from '#persistence';
+import { athletes, clubs, type CompetitionRow, type CompetitorRow, type Tx } from '#persistence';
+import { parseMark } from '#rules';
 import { notFound } from '../platform/errors/outcomes.js';
 import { refusal, type Refusal } from '../platform/errors/user-error.types.js';
 import { isGiven } from '../platform/inputs/given.js';
@@ -8,12 +9,10 @@ import { MAX_COMPETITORS, type CompetitorEnterInput } from './entries.inputs.js'
 type NewCompetitor = Omit<CompetitorRow, 'position'>;
 
 /** What can be said of an entry without looking anything up. */
-export function shapeProblem({
-  athleteId,
-  listedName,
-  clubId,
-  listedClub,
-}: CompetitorEnterInput): Refusal | null {
+export function shapeProblem(
+  { athleteId, listedName, clubId, listedClub, seedMark }: CompetitorEnterInput,
+  { unit }: CompetitionRow,
+): Refusal | null {
   if (isGiven(athleteId) === isGiven(listedName)) {
     return refusal({
       code: 'ATHLETE_OR_NAME',
@@ -22,14 +21,23 @@ export function shapeProblem({
       remedy: 'Send `athleteId` or `listedName`.',
     });
   }
-  if (!isGiven(clubId) || !isGiven(listedClub)) return null;
-  return refusal({
-    code: 'ONE_CLUB',
-    path: ['listedClub'],
-    message: 'An entry is for one club.',
-    remedy: 'Send `clubId` or `listedClub`, or neither.',
-  });
+  if (isGiven(clubId) && isGiven(listedClub)) {
+    return refusal({
+      code: 'ONE_CLUB',
+      path: ['listedClub'],
+      message: 'An entry is for one club.',
+      remedy: 'Send `clubId` or `listedClub`, or neither.',
+    });
+  }
+  return isGiven(seedMark) && parseMark(seedMark)?.unit !== unit ? WRONG_UNIT : null;
 }
+
+const WRONG_UNIT = refusal({
+  code: 'WRONG_UNIT',
+  path: ['seedMark'],
+  message: 'The mark is not in the unit of the competition.',
+  remedy: 'Send it as it was measured, in that unit; or leave it out.',
+});
 
 /** The line as it was asked for; the club of an athlete who names none is looked up by whoever stores it. */
 export function newCompetitor(input: CompetitorEnterInput, organisationId: string): NewCompetitor {
@@ -45,6 +53,7 @@ export function newCompetitor(input: CompetitorEnterInput, organisationId: strin
     flight: input.flight ?? null,
     guest: input.isGuest,
     implementGrams: input.implementGrams ?? null,
+    seedMark: isGiven(input.seedMark) ? (parseMark(input.seedMark)?.value ?? null) : null,
     written: null,
   };
 }

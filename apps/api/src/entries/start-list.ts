@@ -7,7 +7,7 @@ import {
   type JournalRow,
   type Tx,
 } from '#persistence';
-import { isTrial } from '#rules';
+import { isTrial, ruleSet } from '#rules';
 import { notFound } from '../platform/errors/outcomes.js';
 import { refusal, type Refusal, type UserError } from '../platform/errors/user-error.types.js';
 import { versionConflict } from '../platform/errors/version-conflict.types.js';
@@ -31,7 +31,7 @@ export async function lockStartList(
   viewer.requireDirector(competition.meetId);
   if (competition.status === 'official') return { refusal: SIGNED_OFF };
   const entries = await journalOf(tx, competition);
-  return entries.some(({ kind }) => isTrial(kind)) ? { refusal: STARTED } : { competition };
+  return entries.some(({ kind }) => isTrial(kind)) ? { refusal: started(competition) } : { competition };
 }
 
 /** Null: taken off, and the others have moved up. */
@@ -83,11 +83,14 @@ const SIGNED_OFF = refusal({
   remedy: 'A director can open it again, with a reason.',
 });
 
-const STARTED = refusal({
-  code: 'COMPETITION_STARTED',
-  message: 'The first trial has been recorded; the start list stands.',
-  remedy: 'Record who did not start or retired; the referee may change the order of a round.',
-});
+function started({ rules, edition }: CompetitionRow): Refusal {
+  return refusal({
+    code: 'COMPETITION_STARTED',
+    message: 'The first trial has been recorded; the start list stands.',
+    rule: ruleSet(rules, edition).draw.rule,
+    remedy: 'Record who did not start or retired; the referee may change the order of a round.',
+  });
+}
 
 const IN_JOURNAL = refusal({
   code: 'IN_JOURNAL',

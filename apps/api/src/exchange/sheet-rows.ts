@@ -55,6 +55,7 @@ export function competitorsOf(
     flight,
     guest,
     implementGrams: information.competitors[index]?.implementGrams ?? null,
+    seedMark: null,
     written: information.competitors[index]?.written ?? null,
   }));
 }

@@ -9,6 +9,8 @@ import { CombinedLink } from './combined-link.entity.js';
 import { CombinedOfficialResult } from './combined-official-result.entity.js';
 import { Competition } from './competition.entity.js';
 import { Competitor } from './competitor.entity.js';
+import { Draw } from './draw.entity.js';
+import { DrawAmendment } from './draw-amendment.entity.js';
 import { EnteredResult } from './entered-result.entity.js';
 import { Implement } from './implement.entity.js';
 import { Inspection } from './inspection.entity.js';
@@ -19,6 +21,8 @@ import { OfficialResult } from './official-result.entity.js';
 import { Organisation } from './organisation.entity.js';
 import { RecordDecision } from './record-decision.entity.js';
 import { StartingMark } from './starting-mark.entity.js';
+import { Qualification } from './qualification.entity.js';
+import { QualificationGroup } from './qualification-group.entity.js';
 
 /** Named one by one: a pattern over files would load a class twice under a test runner. */
 export const ENTITIES = [
@@ -43,4 +47,8 @@ export const ENTITIES = [
   CombinedLink,
   CombinedEntry,
   CombinedOfficialResult,
+  Draw,
+  DrawAmendment,
+  Qualification,
+  QualificationGroup,
 ];

@@ -42,6 +42,21 @@ export async function reposition(
   return affected;
 }
 
+/** As {@link reposition}, and sets the flight of each. One statement. */
+export async function arrange(
+  tx: Tx,
+  organisationId: string,
+  competitionId: string,
+  lines: readonly { readonly id: string; readonly flight: string | null }[],
+): Promise<void> {
+  await managerOf(tx).query(
+    `UPDATE competitor SET position = wanted.position, flight = wanted.flight
+       FROM unnest($3::uuid[], $4::text[]) WITH ORDINALITY AS wanted (id, flight, position)
+      WHERE competitor.organisation_id = $1 AND competitor.competition_id = $2 AND competitor.id = wanted.id`,
+    [organisationId, competitionId, lines.map(({ id }) => id), lines.map(({ flight }) => flight)],
+  );
+}
+
 /** Takes a competitor off the start list. False: there is no such competitor. */
 export async function remove(tx: Tx, organisationId: string, id: string): Promise<boolean> {
   const { affected } = await managerOf(tx).delete(Competitor, { organisationId, id });

@@ -29,6 +29,7 @@ export function followingWorldAthletics(code: RuleSetCode): Omit<RuleSet, 'code'
     ties: follow(WA_2024.ties),
     verticalTies: follow(WA_2024.verticalTies),
     jumpOff: follow(WA_2024.jumpOff),
+    draw: follow(WA_2024.draw),
     flightSize: takeOver(WA_2024.flightSize),
     orderChange: takeOver(WA_2024.orderChange),
     combinedOrderChange: takeOver(WA_2024.combinedOrderChange),

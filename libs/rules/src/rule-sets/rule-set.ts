@@ -72,6 +72,8 @@ export interface RuleSet {
   /** How ties in vertical jumps are resolved, without the jump-off. */
   readonly verticalTies: Citation;
   readonly jumpOff: Citation;
+  /** The order of competition is drawn, and that of a final anew. */
+  readonly draw: Citation;
   /** Largest and smallest flight that the rule set names, if it does. */
   readonly flightSize: Cited<FlightSize | null>;
   /** In rounds of trials. Over a bar the order may be changed for each trial: nobody knows which one is the last. */

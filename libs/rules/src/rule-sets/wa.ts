@@ -54,6 +54,7 @@ export const WA_2024: RuleSet = {
   ties: citation('WA TR25.22', 'read in part', 'That a tie for first place stays is from memory.'),
   verticalTies: citation('WA TR26.8', 'read in part'),
   jumpOff: citation('WA TR26.9', 'memory'),
+  draw: citation('WA TR25.5', 'read in part'),
   flightSize: cited(null, 'WA TR25.10', 'memory', 'Groups as nearly equal as possible; no size is named.'),
   orderChange: cited('not in the last round', 'WA TR4.3', 'read in part'),
   combinedOrderChange: cited('any round', 'WA TR4.3', 'read in part'),

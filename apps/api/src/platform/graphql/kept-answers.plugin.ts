@@ -15,7 +15,9 @@ import { uuidOf } from '../inputs/global-id.js';
 import type { RequestContext } from './request-context.js';
 import type { HttpContext } from './request-parameters.js';
 
-/** What a competition shows to the public that depends on nothing but its remembered version. */
+/**
+ * What a competition shows to the public that depends on nothing but its remembered version. Draws are read beside it.
+ */
 export const KEPT_FIELDS: ReadonlySet<string> = new Set([
   ...[
     '__typename',

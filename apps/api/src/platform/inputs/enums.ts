@@ -8,7 +8,7 @@ export function enumOf<C extends string>(
   codes: readonly C[],
   description: string,
 ): Record<string, C> {
-  const values = Object.fromEntries(codes.map((code) => [code.toUpperCase().replaceAll('-', '_'), code]));
+  const values = Object.fromEntries(codes.map((code) => [code.toUpperCase().replaceAll(/[- ]/g, '_'), code]));
   registerEnumType(values, { name, description });
   return values;
 }

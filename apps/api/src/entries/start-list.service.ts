@@ -1,0 +1,39 @@
+import { competitions, competitors, type CompetitionRow, type Tx } from '#persistence';
+import { Injectable } from '@nestjs/common';
+import type { Identity } from '../platform/identity/identity.js';
+import { CompetitionChanges } from '../platform/live/competition-changes.js';
+import { lockStartList, type Locked } from './start-list.js';
+
+/** A line of a start list in its new place. */
+export interface ArrangedLine {
+  /** Of the competitor. */
+  readonly id: string;
+  readonly flight: string | null;
+}
+
+/** Start lists for those who make them as a whole: a draw, a qualification. */
+@Injectable()
+export class StartListService {
+  constructor(private readonly changes: CompetitionChanges) {}
+
+  /** Locks the competition if its start list may still be made anew, by this viewer. */
+  lock(tx: Tx, competitionId: string, viewer: Identity, path: readonly string[]): Promise<Locked> {
+    return lockStartList(tx, competitionId, viewer, path);
+  }
+
+  /** Puts everybody of the list where `lines` says, as a new version of the competition. */
+  async arrange(
+    tx: Tx,
+    { organisationId, id }: CompetitionRow,
+    lines: readonly ArrangedLine[],
+  ): Promise<CompetitionRow> {
+    await competitors.arrange(tx, organisationId, id, lines);
+    await competitions.bumpVersion(tx, organisationId, id);
+    return (await competitions.find(tx, organisationId, id))!;
+  }
+
+  /** Tells the readers, after the commit. */
+  announce({ id, version }: CompetitionRow): void {
+    this.changes.announce({ competitionId: id, version });
+  }
+}
