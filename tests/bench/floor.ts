@@ -6,6 +6,7 @@ import fastify from 'fastify';
 import { createHash } from 'node:crypto';
 import pg from 'pg';
 import { readGlobalId } from '../../apps/api/src/platform/inputs/global-id.js';
+import { floorClubTable } from './floor-club-table.js';
 
 const ACTOR = '00000000-0000-7000-8000-0000000000ac';
 
@@ -111,6 +112,11 @@ server.post('/table', async (request, reply) => {
     values: [readGlobalId(id)!.uuid],
   });
   return reply.type('application/json; charset=utf-8').send(answers[0]!.answer);
+});
+
+server.post('/club-table', async (request) => {
+  const { id } = (request.body as { variables: { id: string } }).variables;
+  return floorClubTable(pool, id, readGlobalId(id)!.uuid);
 });
 
 process.stdout.write(`${await server.listen({ host: '127.0.0.1', port: 0 })}\n`);

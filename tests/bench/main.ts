@@ -1,9 +1,11 @@
 import { mkdir, writeFile } from 'node:fs/promises';
+import { measureClubTable } from './club-table.js';
 import { asTable, type Measure } from './measure.js';
 import { measureRecording } from './recording.js';
 import { measureFold, measureRanking, measureRecount, measureRows } from './rules.js';
 import { setStage, type Stage } from './stage.js';
 import { measureTable } from './table.js';
+import { measureVertical } from './vertical.js';
 
 /** `npm run bench -- NAME…`: measures what is named, or everything. */
 const INSIDE: Readonly<Record<string, () => Measure>> = {
@@ -11,10 +13,12 @@ const INSIDE: Readonly<Record<string, () => Measure>> = {
   fold: measureFold,
   ranking: measureRanking,
   document: measureRows,
+  vertical: measureVertical,
 };
-const OVER_HTTP: Readonly<Record<string, (stage: Stage) => Promise<Measure>>> = {
+const OVER_HTTP: Readonly<Record<string, (stage: Stage) => Promise<Measure | Measure[]>>> = {
   recording: measureRecording,
   table: measureTable,
+  'club-table': measureClubTable,
 };
 const NAMES = [...Object.keys(INSIDE), ...Object.keys(OVER_HTTP)];
 
@@ -24,7 +28,7 @@ async function measure(names: readonly string[]): Promise<Measure[]> {
   if (overHttp.length === 0) return measures;
   const stage = await setStage();
   try {
-    for (const one of overHttp) measures.push(await one(stage));
+    for (const one of overHttp) measures.push(...[await one(stage)].flat());
   } finally {
     await stage.close();
   }

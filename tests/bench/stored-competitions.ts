@@ -3,6 +3,7 @@ import { readGlobalId } from '../../apps/api/src/platform/inputs/global-id.js';
 import { discusSheet, staffedCompetition } from '../support/circle.js';
 import { onConnection } from '../support/database.js';
 import { plannedTrials, seriesOf } from '../support/planned-trials.js';
+import { copyCompetition, globalId } from './competition-copies.js';
 import { COMPETITORS, ROUNDS, SCALE } from './scale.js';
 import type { Stage } from './stage.js';
 
@@ -16,7 +17,8 @@ export async function storeCompetitions(stage: Stage, wanted: number): Promise<s
   const shown = (await stage.api.data(TABLE_QUERY, { id: first })).competition;
   const { uuid } = readGlobalId(first)!;
   return onConnection(stage.databaseUrl, async (client) => {
-    await copyCompetition(client, uuid, SCALE.stored - 1);
+    await copyCompetition(client, uuid, copiesOf(uuid, SCALE.stored - 1));
+    await client.query('ANALYZE');
     await makeFloorTables(client, uuid, shown);
     const { rows } = await client.query<{ id: string }>(
       'SELECT global_id AS id FROM bench_competition ORDER BY id LIMIT $1',
@@ -41,61 +43,12 @@ async function importOne(stage: Stage): Promise<string> {
   return (await staffedCompetition(stage.api, stage.meet, sheet)).id;
 }
 
-/** Copies a competition with its start list and its journal, under new ids, past the triggers that guard recording. */
-async function copyCompetition(client: pg.Client, id: string, copies: number): Promise<void> {
-  await client.query('BEGIN');
-  await client.query('SET LOCAL session_replication_role = replica');
-  await client.query(
-    `CREATE TEMP TABLE copy ON COMMIT DROP AS SELECT gen_random_uuid() AS id, n FROM generate_series(1, ${copies}) AS n`,
-  );
-  await client.query(
-    `CREATE TEMP TABLE line ON COMMIT DROP AS
-       SELECT copy.id AS competition, competitor.id AS old, gen_random_uuid() AS new
-         FROM copy, competitor WHERE competitor.competition_id = '${id}'`,
-  );
-  await client.query('CREATE INDEX ON line (competition, old)');
-  for (const [table, from, changes] of COPIES) {
-    const columns = (await columnsOf(client, table)).map((column) => changes[column] ?? `t.${column}`);
-    await client.query(
-      `INSERT INTO ${table} SELECT ${columns.join(', ')} FROM ${from} WHERE ${table === 'competition' ? 't.id' : 't.competition_id'} = '${id}'`,
-    );
-  }
-  await client.query('COMMIT');
-  await client.query('ANALYZE');
-}
-
 /** Begins the title of every copy. */
 const COPY = 'Copy';
 
-const COPIES: readonly [table: string, from: string, changes: Readonly<Record<string, string>>][] = [
-  ['competition', 'competition AS t, copy', { id: 'copy.id', title: `'${COPY} ' || copy.n` }],
-  [
-    'competitor',
-    'competitor AS t JOIN line ON line.old = t.id',
-    { id: 'line.new', competition_id: 'line.competition' },
-  ],
-  [
-    'journal_entry',
-    `journal_entry AS t JOIN line ON line.old = (t.body ->> 'competitor')::uuid`,
-    {
-      competition_id: 'line.competition',
-      entry_id: 'gen_random_uuid()',
-      body: `jsonb_set(t.body, '{competitor}', to_jsonb(line.new))`,
-    },
-  ],
-];
-
-async function columnsOf(client: pg.Client, table: string): Promise<string[]> {
-  const { rows } = await client.query<{ name: string }>(
-    `SELECT column_name AS name FROM information_schema.columns WHERE table_name = $1 ORDER BY ordinal_position`,
-    [table],
-  );
-  return rows.map(({ name }) => name);
-}
-
-/** A global id as the API makes it, in SQL. */
-function globalId(kind: string, id: string): string {
-  return `rtrim(translate(encode(convert_to('${kind}:' || ${id}, 'UTF8'), 'base64'), E'+/\\n', '-_'), '=')`;
+function copiesOf(id: string, copies: number): string {
+  return `SELECT gen_random_uuid() AS id, meet_id, '${COPY} ' || n AS title
+            FROM competition, generate_series(1, ${copies}) AS n WHERE id = '${id}'`;
 }
 
 /** Everything that is shown of every competition, in the form that is fastest to read. */

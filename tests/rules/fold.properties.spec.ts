@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import {
   apply,
   applyAll,
+  countedOf,
   restoreCompetition,
   safetyChecklist,
   type CompetitionState,
@@ -116,6 +117,7 @@ describe('the fold', () => {
         const { state } = applyAll(setup, given);
         const stored = JSON.parse(JSON.stringify(state.journal)) as JournalItem[];
         expect(bytes(restoreCompetition(setup, stored))).toBe(bytes(state));
+        expect(countedOf(setup, stored)).toEqual({ card: state.card, signedOff: state.signedOff });
         holds += state.questions.length;
         rulings += state.activity.rulings.size;
       }),

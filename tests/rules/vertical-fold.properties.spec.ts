@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import {
   applyAllVertical,
   applyVertical,
+  countedVerticalOf,
   entriesOfVerticalCard,
   openVertical,
   recount,
@@ -182,6 +183,8 @@ describe('the fold of a high jump', () => {
         const state = folded(journal);
         const stored = JSON.parse(JSON.stringify(state.journal)) as JournalItem<VerticalEntry>[];
         expect(bytes(restoreVertical(state.setup, stored))).toBe(bytes(state));
+        const { card, signedOff } = state;
+        expect(countedVerticalOf(state.setup, stored)).toEqual({ card, signedOff });
         seen.questions += state.questions.length;
         seen.rulings += state.activity.rulings.size;
         seen.cleared += state.competitors.filter(({ best }) => best !== null).length;

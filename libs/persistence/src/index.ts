@@ -5,6 +5,7 @@ export * as meets from './stores/meet.store.js';
 export * as competitions from './stores/competition.store.js';
 export * as competitors from './stores/competitor.store.js';
 export * as journal from './stores/journal.store.js';
+export * as briefs from './stores/brief.store.js';
 export * as officialResults from './stores/official-result.store.js';
 export * as enteredResults from './stores/entered-result.store.js';
 export * as recordDecisions from './stores/record-decision.store.js';
@@ -22,6 +23,7 @@ export * as combinedJournal from './stores/combined-journal.store.js';
 export * as combinedOfficialResults from './stores/combined-official-result.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
+export type { Brief, BriefLine } from './stores/brief.store.js';
 export type { AthleteChanges } from './stores/athlete.store.js';
 export type { MeetChanges } from './stores/meet.store.js';
 export type { CompetitorChanges } from './stores/competitor.store.js';

@@ -1,5 +1,6 @@
 /** The rules of field events: the one front door of the library. */
 export { apply, applyAll, openCompetition, restoreCompetition, type Applied } from './competition/apply.js';
+export { countedOf, type Counted } from './competition/counted.js';
 export { callsOf, progressOf, type Call, type Progress } from './competition/calls.js';
 export { entriesOfCard } from './competition/entries-of-card.js';
 export type * from './competition/entry.js';
@@ -107,6 +108,7 @@ export {
   restoreVertical,
   type VerticalApplied,
 } from './vertical-competition/apply.js';
+export { countedVerticalOf } from './vertical-competition/counted.js';
 export { entriesOfVerticalCard } from './vertical-competition/entries-of-vertical-card.js';
 export type * from './vertical-competition/entry.js';
 export {
@@ -140,6 +142,7 @@ export { verticalSentenceOf } from './vertical/vertical-sentence.js';
 export { countVertical, type VerticalResult } from './vertical/count-vertical.js';
 export { parsePlacePoints, type Scoring } from './scoring/scoring.js';
 export { scoreRows, type PlacedRow, type ScoredRow } from './scoring/shared-points.js';
+export { placesOn, verticalPlacesOn } from './scoring/places.js';
 export { clubTable } from './scoring/club-table.js';
 export {
   MAX_TEAMS,

@@ -1,19 +1,16 @@
 import {
+  briefs,
   competitions,
-  journal as journalStore,
+  type Brief,
   type CompetitionRow,
-  type FoldedRow,
   type MeetRow,
   type Reads,
 } from '#persistence';
-import { placedRows, type MatchEvent } from '#rules';
+import type { MatchEvent } from '#rules';
 import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
-import { resultDocumentOf } from '../platform/competition/documents.js';
-import { fold } from '../platform/competition/kinds.js';
-import { itemOf, type LoadedCompetition } from '../platform/competition/loaded.js';
-import { rostersOf } from '../platform/roster/roster.js';
+import { placesOfBrief, placesOfLoaded, type StandingPlaces } from '../platform/competition/places.js';
 
 /** A competition at one version, as far as team scoring looks at it. */
 export interface StandingEvent {
@@ -23,6 +20,8 @@ export interface StandingEvent {
 }
 
 const REMEMBERED = 1000;
+/** In so many parts a meet is read: while one is counted here, the database gathers the next. */
+const PARTS = 3;
 
 /**
  * What the competitions of a meet come to, each counted once a version. Those that have changed are read together:
@@ -35,61 +34,54 @@ export class StandingEvents {
   constructor(private readonly memory: CompetitionMemory) {}
 
   /** The finals of a meet by time, as they stand. `at` must be one moment. */
-  async of(at: Reads, meet: MeetRow): Promise<StandingEvent[]> {
-    const rows = (await competitions.ofMeet(at, meet.organisationId, meet.id)).filter(
+  async of(at: Reads, { organisationId, id: meetId }: MeetRow): Promise<StandingEvent[]> {
+    const rows = (await competitions.ofMeet(at, organisationId, meetId)).filter(
       ({ stage }) => stage === 'final',
     );
     const events = new Map<string, StandingEvent>();
-    for (const { id, version } of rows) {
-      const known = this.known.get(id);
-      if (known?.row.version === version) events.set(id, known);
+    const take = (row: CompetitionRow, places: StandingPlaces): void => {
+      const event = standingEvent(row, places);
+      events.set(row.id, event);
+      this.known.set(row.id, event);
+    };
+    const unknown: CompetitionRow[] = [];
+    for (const row of rows) {
+      const known = this.known.get(row.id);
+      const loaded = this.memory.atHand(organisationId, row.id);
+      if (known?.row.version === row.version) events.set(row.id, known);
+      else if (loaded?.row.version === row.version) take(row, placesOfLoaded(loaded));
+      else unknown.push(row);
     }
-    const changed = rows.filter(({ id }) => !events.has(id));
-    for (const loaded of await loadAll(at, meet, changed)) {
-      this.memory.remember(loaded);
-      const event = standingEvent(loaded);
-      events.set(loaded.row.id, event);
-      this.known.set(loaded.row.id, event);
-    }
+    const byId = new Map(unknown.map((row) => [row.id, row]));
+    await readInParts(at, organisationId, [...byId.keys()], (brief) => {
+      const row = byId.get(brief.competitionId)!;
+      take(row, placesOfBrief(row, brief));
+    });
     return rows.map(({ id }) => events.get(id)!);
   }
 }
 
-async function loadAll(
+/** Asks for the next part before the one that has come is counted. */
+async function readInParts(
   at: Reads,
-  meet: MeetRow,
-  rows: readonly CompetitionRow[],
-): Promise<LoadedCompetition[]> {
-  if (rows.length === 0) return [];
-  const rosters = await rostersOf(
-    at,
-    rows.map((competition) => ({ competition, meet })),
-  );
-  const ids = rows.map(({ id }) => id);
-  const entries = new Map<string, FoldedRow[]>(ids.map((id) => [id, []]));
-  for (const entry of await journalStore.readAll(at, meet.organisationId, ids)) {
-    entries.get(entry.competitionId)?.push(entry);
+  organisationId: string,
+  ids: readonly string[],
+  count: (brief: Brief) => void,
+): Promise<void> {
+  const size = Math.ceil(ids.length / PARTS);
+  const readFrom = (from: number): Promise<Brief[]> | null =>
+    from < ids.length ? briefs.read(at, organisationId, ids.slice(from, from + size)) : null;
+  let coming = readFrom(0);
+  for (let from = size; coming; from += size) {
+    const read = await coming;
+    coming = readFrom(from);
+    // Should counting fail, what is still coming is nobody's any more.
+    coming?.catch(() => undefined);
+    read.forEach(count);
   }
-  return rows.map((row, index) => {
-    const [roster, journal] = [rosters[index]!, entries.get(row.id) ?? []];
-    const latest = journal.at(-1)?.recordedAt;
-    const changedAt = latest === undefined ? null : new Date(latest);
-    return { ...fold(row, roster, journal.map(itemOf)), row, meet, roster, changedAt };
-  });
 }
 
-/** A guest is in the competition and not in the match. */
-function standingEvent(loaded: LoadedCompetition): StandingEvent {
-  const { row, roster, state } = loaded;
-  const members = roster.map(({ competitor: { bib, guest }, club }) => ({ bib, club: guest ? null : club }));
-  return {
-    row,
-    isProvisional: !state.signedOff,
-    event: {
-      isRelay: false,
-      sex: row.categorySex,
-      age: row.categoryAge,
-      rows: placedRows(resultDocumentOf(loaded).results ?? [], members),
-    },
-  };
+function standingEvent(row: CompetitionRow, { rows, signedOff }: StandingPlaces): StandingEvent {
+  const { categorySex: sex, categoryAge: age } = row;
+  return { row, isProvisional: !signedOff, event: { isRelay: false, sex, age, rows } };
 }

@@ -31,7 +31,7 @@ export function replay<E extends AnyEntry>(
   activity: Activity,
   reader: JournalReader<E>,
 ): void {
-  const byId = new Map(journal.map((item, at) => [item.entry.id, at]));
+  const positionOf = positionsIn(journal);
   journal.forEach(({ entry, hold }, at) => {
     if (!activity.inEffect[at]) return;
     if (entry.kind !== 'ruling') {
@@ -39,7 +39,7 @@ export function replay<E extends AnyEntry>(
       return;
     }
     const ruling = activity.rulings.get(entry.entry);
-    const targetAt = byId.get(entry.entry);
+    const targetAt = positionOf(entry.entry);
     if (ruling?.at !== at || targetAt === undefined || activity.reversed.has(entry.entry)) return;
     const target = journal[targetAt]!;
     if (!needsRuling(target)) reader.rule(entry.entry, ruling.decision);
@@ -60,6 +60,15 @@ export interface TrialInQuestion {
   readonly underProtest: boolean;
   /** The position in the journal, from 1, from which its implement is in question; `null`: it is not. */
   readonly implementQueriedAt: number | null;
+}
+
+/** Where an entry stands. Most journals have no ruling, so nothing is looked up before the first question. */
+function positionsIn(journal: readonly JournalItem<AnyEntry>[]): (id: string) => number | undefined {
+  let byId: Map<string, number> | null = null;
+  return (id) => {
+    byId ??= new Map(journal.map((item, at) => [item.entry.id, at]));
+    return byId.get(id);
+  };
 }
 
 /** What waits for a referee, in the order of the journal: held entries not ruled on, and open protests. */

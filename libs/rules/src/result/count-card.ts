@@ -50,7 +50,8 @@ export function countRows(card: Card, standing: Standing = standingOf(card)): Co
 const UNPLACED = ['NM', 'DQ', 'DNS', 'GUEST'] as const;
 type UnplacedStatus = (typeof UNPLACED)[number];
 
-function unplacedOf(card: Card, { ranking }: Standing): number[] {
+/** Those without a place, in the order in which the result has them. */
+export function unplacedOf(card: Card, { ranking }: Standing): number[] {
   const placed = new Set(ranking.placed.map(({ competitor }) => competitor));
   const unplaced = [...card.competitors.keys()].filter((competitor) => !placed.has(competitor));
   return UNPLACED.flatMap((status) => unplaced.filter((competitor) => statusOf(card, competitor) === status));

@@ -16,12 +16,10 @@ export interface Placing {
   readonly rows: readonly Row[];
   readonly outside: ReadonlyMap<string, HoldCode>;
   readonly card: VerticalCard;
-  /** Two jumps that both count for one trial: entries that lead to this are not taken. */
-  readonly clash: boolean;
 }
 
 export function place(setup: VerticalSetup, gathered: Gathered): Placing {
-  const counted = [...gathered.drafts.values()].filter((draft) => draft.fate === 'counts');
+  const counted = countedIn(gathered.drafts);
   const jumps = counted.filter((draft) => draft.kind === 'jump');
   const { heights, bar, rows, outside } = settle(setup, gathered, jumps);
   const withoutJumpOff = cardOf(setup, gathered, heights, rows);
@@ -34,12 +32,17 @@ export function place(setup: VerticalSetup, gathered: Gathered): Placing {
     rows,
     outside,
     card: { ...withoutJumpOff, jumpOff: jumpOff.rounds },
-    clash: hasClash(counted),
   };
 }
 
-function hasClash(counted: readonly JumpDraft[]): boolean {
+/** Whether two jumps both count for one trial: entries that lead to this are not taken. */
+export function hasClash({ drafts }: Gathered): boolean {
+  const counted = countedIn(drafts);
   return new Set(counted.map(turnOf)).size < counted.length;
+}
+
+function countedIn(drafts: Gathered['drafts']): JumpDraft[] {
+  return [...drafts.values()].filter((draft) => draft.fate === 'counts');
 }
 
 /**

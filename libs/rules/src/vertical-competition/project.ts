@@ -6,7 +6,7 @@ import { verticalStanding } from '../vertical/vertical-standing.js';
 import type { VerticalEntry } from './entry.js';
 import { barSetOf } from './heights.js';
 import { gather, withProtestsUpheld, type Gathered } from './jumps.js';
-import { place, type Placing } from './placing.js';
+import { hasClash, place, type Placing } from './placing.js';
 import type { Row } from './rows.js';
 import type { VerticalSetup } from './setup.js';
 import type { JumpState, VerticalCompetitorState, VerticalState } from './state.js';
@@ -36,7 +36,7 @@ export function project(setup: VerticalSetup, journal: readonly JournalItem<Vert
     signedOff: gathered.decisions.signedOff,
     safety: safetyOf(gathered.decisions),
     activity,
-    clash: placing.clash,
+    clash: hasClash(gathered),
   };
 }
 

@@ -14,7 +14,6 @@ export interface VerticalResult {
 /** Counts a high jump or pole vault: who is placed first, then `NM`, `DQ`, `DNS` and guests. */
 export function countVertical(card: VerticalCard): VerticalResult {
   const placings = rankVertical(card);
-  const placed = new Set(placings.map(({ competitor }) => competitor));
   const qualified = verticalQualifiers(card, placings);
   const markOf = marksOf(card);
   const rowOf = (competitor: VerticalCompetitor, placing: VerticalPlacing | null): ResultRow => ({
@@ -25,12 +24,10 @@ export function countVertical(card: VerticalCard): VerticalResult {
     decidedBy: placing?.decidedBy ?? null,
     qualified: qualified.get(competitor.bib) ?? null,
   });
-  const unplaced = card.competitors.filter((competitor) => !placed.has(competitor));
-  const unplacedRows = unplaced.map((competitor) => rowOf(competitor, null));
   return {
     results: [
       ...placings.map((placing) => rowOf(placing.competitor, placing)),
-      ...UNPLACED.flatMap((status) => unplacedRows.filter((row) => row.status === status)),
+      ...unplacedInOrder(card, placings).map((competitor) => rowOf(competitor, null)),
     ],
     cuts: [],
   };
@@ -38,6 +35,18 @@ export function countVertical(card: VerticalCard): VerticalResult {
 
 /** In the order in which they follow those who are placed. */
 const UNPLACED = ['NM', 'DQ', 'DNS', 'GUEST'] as const;
+
+/** Those without a place, in the order in which the result has them. */
+export function unplacedInOrder(
+  card: VerticalCard,
+  placings: readonly VerticalPlacing[],
+): VerticalCompetitor[] {
+  const placed = new Set(placings.map(({ competitor }) => competitor));
+  const unplaced = card.competitors.filter((competitor) => !placed.has(competitor));
+  const statusOf = ({ status, guest }: VerticalCompetitor): (typeof UNPLACED)[number] =>
+    status ?? (guest ? 'GUEST' : 'NM');
+  return UNPLACED.flatMap((status) => unplaced.filter((competitor) => statusOf(competitor) === status));
+}
 
 function rowOfMark(competitor: VerticalCompetitor, height: string | null): Pick<ResultRow, MarkKey> {
   const mark = competitor.status === null ? height : null;

@@ -1,4 +1,4 @@
-import type { CompetitionRow, VerticalTerms } from '#persistence';
+import type { CompetitionRow, CompetitorRow, VerticalTerms } from '#persistence';
 import {
   isDistanceEvent,
   resolvePlan,
@@ -7,15 +7,20 @@ import {
   type VerticalSetup,
   type VerticalSetupCompetitor,
 } from '#rules';
-import type { RosterLine } from '../roster/roster.js';
 
 /*
  * What the rules need to know of a stored competition. Names are left out: nothing that is decided depends on them.
  * Both throw when what is stored makes no competition, which the checks on the way in rule out.
  */
 
+/** One line of a start list, as far as anything is decided by it. */
+export interface SetupLine {
+  readonly competitor: Pick<CompetitorRow, 'id' | 'bib' | 'flight' | 'guest' | 'implementGrams'>;
+  readonly club: string | null;
+}
+
 /** Of a throw or a horizontal jump. */
-export function distanceSetupOf(row: CompetitionRow, roster: readonly RosterLine[]): CompetitionSetup {
+export function distanceSetupOf(row: CompetitionRow, roster: readonly SetupLine[]): CompetitionSetup {
   const { rules, edition, event, indoor, stage, qualifying, unit } = row;
   if (!isDistanceEvent(event)) throw new Error(`Competition ${row.id} is not one of distance: ${event}.`);
   const resolved = resolvePlan(ruleSet(rules, edition), stage, row.plan);
@@ -31,7 +36,7 @@ export function distanceSetupOf(row: CompetitionRow, roster: readonly RosterLine
 export function verticalSetupOf(
   row: CompetitionRow,
   { heights, combined, passGivesUp, tieForFirst }: VerticalTerms,
-  roster: readonly RosterLine[],
+  roster: readonly SetupLine[],
 ): VerticalSetup {
   const { rules, edition, event, indoor, stage, qualifying, unit } = row;
   if (isDistanceEvent(event)) throw new Error(`Competition ${row.id} has heights and no bar: ${event}.`);
@@ -40,7 +45,7 @@ export function verticalSetupOf(
   return { ...head, heights, combined, passGivesUp, tieForFirst, competitors };
 }
 
-function setupCompetitor({ competitor, club }: RosterLine): VerticalSetupCompetitor {
+function setupCompetitor({ competitor, club }: SetupLine): VerticalSetupCompetitor {
   const { id: key, bib, flight, guest } = competitor;
   return { key, bib, name: null, club, flight, guest };
 }
