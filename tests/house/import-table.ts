@@ -15,7 +15,7 @@ const SERVER = [
   'node:**',
   'npm:@nestjs/{common,core,graphql,platform-fastify}',
   'npm:{graphql,graphql-yoga,graphql-ws,@envelop/*,@graphql-yoga/*}',
-  'npm:{class-validator,class-transformer,dataloader,fastify,jose,lru-cache,reflect-metadata,rxjs}',
+  'npm:{class-validator,class-transformer,dataloader,fastify,jose,lru-cache,piscina,reflect-metadata,rxjs}',
 ];
 
 const LIBRARIES = ['#rules', '#persistence'];
@@ -116,6 +116,18 @@ export const IMPORT_TABLE: readonly Row[] = [
     files: 'apps/api/src/scoring/**',
     may: [...LIBRARIES, ...SERVER, PLATFORM],
     because: 'the points of clubs are read from what stands, so that no other capability has to know of them',
+  },
+  {
+    files: 'apps/api/src/printing/**',
+    may: [
+      ...LIBRARIES,
+      ...SERVER,
+      PLATFORM,
+      ...['meets', 'results', 'scoring'].map(serviceOf),
+      'npm:pdfkit',
+      'npm:@expo-google-fonts/noto-sans',
+    ],
+    because: 'paper shows what is read through the services of others, and computes nothing of its own',
   },
   {
     files: 'apps/api/src/start/seed.ts',

@@ -3,6 +3,7 @@ import { DrawsModule } from './draws/draws.module.js';
 import { EntriesModule } from './entries/entries.module.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
 import { MeetsModule } from './meets/meets.module.js';
+import { PrintingModule } from './printing/printing.module.js';
 import { RecordingModule } from './recording/recording.module.js';
 import { ResultsModule } from './results/results.module.js';
 import { ScoringModule } from './scoring/scoring.module.js';
@@ -17,4 +18,5 @@ export const CAPABILITIES = [
   ResultsModule,
   ScoringModule,
   CallingModule,
+  PrintingModule,
 ];

@@ -16,5 +16,6 @@ import { StandingEvents } from './standing-events.js';
     ScoringResolver,
     EnteredResultsResolver,
   ],
+  exports: [ClubTableService],
 })
 export class ScoringModule {}

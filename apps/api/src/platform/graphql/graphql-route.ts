@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { Transform, type Readable } from 'node:stream';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { GraphQLError } from 'graphql';
-import { badRequest, unauthenticated } from '../errors/api-error.js';
+import { badRequest } from '../errors/api-error.js';
+import { bearerOf } from '../identity/bearer.js';
 import type { Identity } from '../identity/identity.js';
 import type { Tokens } from '../identity/tokens.js';
 import { LIMITS } from './limits.js';
@@ -36,7 +37,7 @@ export function graphqlRoute({ path, tokens, handle }: GraphqlRoute) {
     );
     scope.addHook('onRequest', async (request, reply) => {
       if (request.headers.accept?.includes('text/html')) void reply.headers(PAGE_HEADERS);
-      request.identity = await identityOf(request, tokens);
+      request.identity = await bearerOf(request, tokens);
     });
     scope.addHook('preParsing', (request, _reply, payload, next) => {
       limitBody(request, payload, next);
@@ -61,14 +62,6 @@ const PAGE_HEADERS = {
   'cache-control': 'no-store',
   'referrer-policy': 'no-referrer',
 };
-
-async function identityOf(request: FastifyRequest, tokens: Tokens): Promise<Identity> {
-  const header = request.headers.authorization;
-  if (header === undefined) return tokens.everybody;
-  const token = /^Bearer ([\w.~+/-]+=*)$/i.exec(header)?.[1];
-  if (token === undefined) throw unauthenticated('The header must be "Authorization: Bearer" and a token.');
-  return tokens.read(token);
-}
 
 /** Without a token 64 KiB are enough for anything; only who holds one may send a sheet. */
 function limitBody(

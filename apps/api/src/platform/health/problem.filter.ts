@@ -3,6 +3,7 @@ import type { GqlContextType } from '@nestjs/graphql';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { STATUS_CODES } from 'node:http';
 import type { Log } from '../log.js';
+import { GraphQLError } from 'graphql';
 import { sendProblem } from './problem.js';
 
 /** Answers faults of plain HTTP routes as problem details; GraphQL has its own way and gets its errors unchanged. */
@@ -20,9 +21,19 @@ export class ProblemFilter implements ExceptionFilter {
   }
 }
 
+/** Faults that the capabilities throw, on a plain HTTP route. */
+const STATUS_OF_CODE: Readonly<Record<string, number>> = {
+  UNAUTHENTICATED: 401,
+  FORBIDDEN: 403,
+  BAD_USER_INPUT: 400,
+  RATE_LIMITED: 429,
+  UNAVAILABLE: 503,
+};
+
 /** What the HTTP server refuses by itself carries its status; anything else is ours. */
 function statusOf(error: unknown): number {
   if (error instanceof HttpException) return error.getStatus();
+  if (error instanceof GraphQLError) return STATUS_OF_CODE[String(error.extensions['code'])] ?? 500;
   const status = (error as { statusCode?: unknown } | null)?.statusCode;
   return typeof status === 'number' && status >= 400 && status < 500 ? status : 500;
 }

@@ -1,0 +1,83 @@
+import type { MeetRow } from '#persistence';
+import { Injectable } from '@nestjs/common';
+import type { Identity } from '../platform/identity/identity.js';
+import { MeetsService } from '../meets/meets.service.js';
+import { ResultsService } from '../results/results.service.js';
+import { ClubTableService } from '../scoring/club-table.service.js';
+import { clubList } from './documents/club-list.js';
+import { fieldSheet } from './documents/field-sheet.js';
+import type { Printed } from './documents/head.js';
+import { medalList } from './documents/medal-list.js';
+import { resultList } from './documents/result-list.js';
+import { startList } from './documents/start-list.js';
+import { wordingOf, type PrintLanguage } from './labels/labels.js';
+import type { PrintedDocument } from './printed-document.js';
+
+/** What can be printed of a competition. */
+export const COMPETITION_PAPERS = ['start-list', 'field-sheet', 'filled-sheet', 'result'] as const;
+export type CompetitionPaper = (typeof COMPETITION_PAPERS)[number];
+
+/** What can be printed of a meet. */
+export const MEET_PAPERS = ['first-three', 'club-table'] as const;
+export type MeetPaper = (typeof MEET_PAPERS)[number];
+
+/** Everything that is printed, from the same tables that are read through the API. */
+@Injectable()
+export class PrintingService {
+  constructor(
+    private readonly meets: MeetsService,
+    private readonly results: ResultsService,
+    private readonly clubs: ClubTableService,
+  ) {}
+
+  /** Null: not there, or not to be seen by the viewer. */
+  async competition(
+    id: string,
+    paper: CompetitionPaper,
+    language: PrintLanguage,
+    viewer: Identity,
+  ): Promise<PrintedDocument | null> {
+    const staged = await this.meets.findCompetition(id, viewer);
+    if (!staged) return null;
+    const wording = wordingOf(language, staged.meet.timeZone);
+    const printed: Printed = { ...staged, wording };
+    const { loaded, table, audience } = await this.results.shown(staged.competition, viewer);
+    const whole = audience === 'crew';
+    switch (paper) {
+      case 'start-list':
+        return startList(printed, loaded.roster, whole);
+      case 'field-sheet':
+        return fieldSheet(printed, loaded, null, whole);
+      case 'filled-sheet':
+        return fieldSheet(printed, loaded, table, whole);
+      case 'result':
+        return resultList(printed, table);
+    }
+  }
+
+  /** Null: not there, not to be seen by the viewer, or the clubs are not scored. */
+  async meet(
+    id: string,
+    paper: MeetPaper,
+    language: PrintLanguage,
+    viewer: Identity,
+  ): Promise<PrintedDocument | null> {
+    const meet = await this.meets.find(id, viewer);
+    if (!meet) return null;
+    const wording = wordingOf(language, meet.timeZone);
+    if (paper === 'first-three') return medalList(meet, await this.finalsOf(meet, viewer), wording);
+    const table = await this.clubs.of(meet);
+    return table && clubList(meet, table, wording);
+  }
+
+  private async finalsOf(meet: MeetRow, viewer: Identity) {
+    const [rows = []] = await this.meets.competitionsOf([meet]);
+    const finals = rows.filter(({ stage }) => stage === 'final');
+    return Promise.all(
+      finals.map(async (competition) => ({
+        competition,
+        table: (await this.results.shown(competition, viewer)).table,
+      })),
+    );
+  }
+}
