@@ -23,6 +23,13 @@ export default tseslint.config(
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
     },
   },
+  {
+    files: ['apps/web/**/*.{ts,tsx}'],
+    // An event of the page starts what it starts; whatever can fail in it is caught where it happens.
+    rules: {
+      '@typescript-eslint/no-misused-promises': ['error', { checksVoidReturn: { attributes: false } }],
+    },
+  },
   { files: ['**/*.{js,cjs,mjs}'], extends: [tseslint.configs.disableTypeChecked] },
   {
     files: ['**/*.{js,cjs,mjs}'],

@@ -2,6 +2,8 @@ module.exports = {
   testEnvironment: 'node',
   roots: ['<rootDir>/tests', '<rootDir>/libs', '<rootDir>/apps'],
   testMatch: ['**/*.spec.ts'],
+  // These need a browser: `npm run test:browser`.
+  testPathIgnorePatterns: ['/node_modules/', '<rootDir>/tests/browser/'],
   extensionsToTreatAsEsm: ['.ts'],
   testEnvironmentOptions: { customExportConditions: ['source', 'node', 'node-addons'] },
   transform: { '^.+\\.ts$': ['@swc/jest'] },

@@ -141,6 +141,17 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: 'the program is put together here; what is stored and how belongs to libs/persistence',
   },
   {
+    files: 'apps/web/build/**',
+    may: ['node:**', 'npm:vite'],
+    because: 'it runs on the machine that builds, and its result is files',
+  },
+  {
+    files: 'apps/web/**',
+    may: ['#rules', 'npm:{preact,@preact/signals,idb}'],
+    because:
+      'it runs in a browser and speaks to the server by its public API alone; the rules are the same on both sides',
+  },
+  {
     files: 'seed/**',
     may: ['node:**'],
     mayTypes: ['#rules'],

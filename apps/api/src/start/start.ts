@@ -8,6 +8,7 @@ import type { Log } from '../platform/log.js';
 import type { Running } from './banner.js';
 import { Demo } from './demo.js';
 import { firstQuery } from './first-query.js';
+import { findFrontEnd } from './front-end.js';
 import { freePort } from './port.js';
 import { findSeed } from './seed.js';
 import { stopOnSignals } from './stop.js';
@@ -29,7 +30,8 @@ export async function start(config: Config, log: Log): Promise<Running> {
     const posts = demo && (await demo.posts());
     const query = firstQuery(demo?.competitionId ?? null);
     const explorer = config.explorer ? { defaultQuery: query, token: () => posts?.director ?? null } : null;
-    const app = await createApplication({ database: store.database, tokens, log, explorer });
+    const web = await findFrontEnd();
+    const app = await createApplication({ database: store.database, tokens, log, explorer, web });
     handleSignals(app, store, log);
     const port = await listen(app, config);
     const url = `http://${addressOf(config.host)}:${port}`;
@@ -37,6 +39,7 @@ export async function start(config: Config, log: Log): Promise<Running> {
     return {
       url,
       explorerUrl: explorer && `${url}/graphql?query=${encodeURIComponent(query)}`,
+      deskUrl: web.has('/desk') ? deskAddress(url, posts?.official ?? null) : null,
       takenPort: port === config.port ? null : config.port,
       tokens: posts,
     };
@@ -81,6 +84,11 @@ async function listen(app: NestFastifyApplication, { host, port, portIsFixed }: 
 function addressOf(host: string): string {
   if (host === '0.0.0.0' || host === '::') return '127.0.0.1';
   return host.includes(':') ? `[${host}]` : host;
+}
+
+/** In a fragment a token stays in the browser: it is in no log and is sent to nobody. */
+function deskAddress(url: string, token: string | null): string {
+  return token === null ? `${url}/desk` : `${url}/desk#token=${token}`;
 }
 
 function handleSignals(app: NestFastifyApplication, store: Store, log: Log): void {
