@@ -1,0 +1,169 @@
+import { computed, signal, type ReadonlySignal, type Signal } from '@preact/signals';
+import type { AnyEntry, Verdict } from '#rules';
+import { uuidV7 } from '../offline/uuid-v7.js';
+import { decide, foldWaiting, restore, type Folded } from './competition/fold.js';
+import type { Body } from './competition/request.js';
+import type { KeptCompetition, Settings, SignIn, WaitingEntry } from './keeping/database.js';
+import type { Keeper, Kept } from './keeping/keeper.js';
+
+/** How the desk stands to the server. */
+export type Link = 'unknown' | 'online' | 'offline' | 'no-right';
+
+/** One competition with everything that this device knows of it. */
+export interface OpenCompetition {
+  readonly kept: KeptCompetition;
+  readonly folded: Folded;
+  /** What the fold says of entries that wait, by their id. */
+  readonly verdicts: ReadonlyMap<string, Verdict>;
+}
+
+/**
+ * What the desk shows, and the one way in which it changes. What is entered is folded and shown at once; it is called
+ * saved when it is written to this device; it is sent after that.
+ */
+export class DeskStore {
+  readonly signIn = signal<SignIn | null>(null);
+  readonly settings: Signal<Settings>;
+  readonly competitions = signal<readonly KeptCompetition[]>([]);
+  readonly outbox = signal<readonly WaitingEntry[]>([]);
+  /** Ids of entries that are not written to this device yet. */
+  readonly unsaved = signal<ReadonlySet<string>>(new Set());
+  /** Writing to this device failed: what is shown may be lost. */
+  readonly isFailing = signal(false);
+  readonly link = signal<Link>('unknown');
+  readonly waiting: ReadonlySignal<readonly WaitingEntry[]>;
+  /** What needs somebody's eyes: the server would not take it. */
+  readonly returned: ReadonlySignal<readonly WaitingEntry[]>;
+  readonly open: ReadonlySignal<OpenCompetition | null>;
+  /** Called after something was put into the outbox. */
+  onEntered: () => void = () => undefined;
+
+  constructor(
+    private readonly keeper: Keeper,
+    kept: Kept,
+    private readonly nowMs: () => number = () => Date.now(),
+  ) {
+    this.signIn.value = kept.signIn;
+    this.settings = signal(kept.settings);
+    this.competitions.value = kept.competitions;
+    this.outbox.value = kept.outbox;
+    this.waiting = computed(() => this.outbox.value.filter(({ state }) => state === 'waiting'));
+    this.returned = computed(() => this.outbox.value.filter(({ state }) => state !== 'waiting'));
+    const base = computed(() => {
+      const kept = this.competitions.value.find(({ id }) => id === this.settings.value.open);
+      return kept ? { kept, folded: restore(kept.head, kept.items) } : null;
+    });
+    this.open = computed(() => {
+      const one = base.value;
+      if (!one) return null;
+      const known = new Set(one.kept.items.map(({ entry }) => entry.id));
+      const own = this.waiting.value.filter(
+        ({ competitionId, entryId }) => competitionId === one.kept.id && !known.has(entryId),
+      );
+      return {
+        kept: one.kept,
+        ...foldWaiting(
+          one.folded,
+          own.map((entry) => this.entryOf(entry, one.kept)),
+        ),
+      };
+    });
+  }
+
+  /** As the journal will have it, when this device sends it. */
+  entryOf({ entryId: id, body }: Pick<WaitingEntry, 'entryId' | 'body'>, kept: KeptCompetition): AnyEntry {
+    return { id, by: kept.capacity, actor: this.signIn.value?.holder ?? '', ...body };
+  }
+
+  /** What would become of an entry; nothing is entered. */
+  tryOut(body: Body): Verdict | null {
+    const open = this.open.value;
+    if (!open) return null;
+    return decide(open.folded, this.entryOf({ entryId: uuidV7(this.nowMs()), body }, open.kept)).verdict;
+  }
+
+  /**
+   * Enters into the open competition. What can never be right is given back and not kept; everything else is shown at
+   * once. The promise is kept when this device has it.
+   */
+  async enter(body: Body): Promise<Verdict | null> {
+    const open = this.open.value;
+    if (!open) return null;
+    const entry: WaitingEntry = {
+      entryId: uuidV7(this.nowMs()),
+      competitionId: open.kept.id,
+      body,
+      madeAtMs: this.nowMs(),
+      basedOn: open.kept.version,
+      state: 'waiting',
+      refusal: null,
+    };
+    const { verdict } = decide(open.folded, this.entryOf(entry, open.kept));
+    if (verdict.standing === 'refused') return verdict;
+    await this.takeIn([entry]);
+    return verdict;
+  }
+
+  /** Shows entries, writes them to this device, then lets them be sent. */
+  async takeIn(entries: readonly WaitingEntry[]): Promise<void> {
+    const known = new Set(this.outbox.value.map(({ entryId }) => entryId));
+    const fresh = entries.filter(({ entryId }) => !known.has(entryId));
+    const ids = fresh.map(({ entryId }) => entryId);
+    this.unsaved.value = new Set([...this.unsaved.value, ...ids]);
+    this.outbox.value = [...this.outbox.value, ...fresh];
+    try {
+      await this.keeper.keepEntries(fresh);
+      this.unsaved.value = new Set([...this.unsaved.value].filter((id) => !ids.includes(id)));
+    } catch (error) {
+      this.isFailing.value = true;
+      throw error;
+    }
+    this.onEntered();
+  }
+
+  async change(entryId: string, change: Partial<WaitingEntry>): Promise<void> {
+    await this.keeper.changeEntry(entryId, change);
+    this.outbox.value = this.outbox.value.map((one) =>
+      one.entryId === entryId ? { ...one, ...change } : one,
+    );
+    this.onEntered();
+  }
+
+  /** Lets go of an entry that the server would not take. */
+  async drop(entryId: string): Promise<void> {
+    await this.keeper.dropEntry(entryId);
+    this.outbox.value = this.outbox.value.filter((one) => one.entryId !== entryId);
+  }
+
+  /** What the server has now; entries of this device that are in it wait no longer. */
+  async keepCompetition(competition: KeptCompetition): Promise<void> {
+    await this.keeper.keepCompetition(competition);
+    const there = new Set(competition.items.map(({ entry }) => entry.id));
+    const others = this.competitions.value.filter(({ id }) => id !== competition.id);
+    this.competitions.value = [...others, competition];
+    this.outbox.value = this.outbox.value.filter(({ entryId }) => !there.has(entryId));
+  }
+
+  async keepSignIn(signIn: SignIn): Promise<void> {
+    await this.keeper.keepSignIn(signIn);
+    this.signIn.value = signIn;
+  }
+
+  async keepSettings(change: Partial<Settings>): Promise<void> {
+    const settings = { ...this.settings.value, ...change };
+    this.settings.value = settings;
+    await this.keeper.keepSettings(settings);
+  }
+
+  /** Another page of this device changed what is kept. */
+  async readAgain(): Promise<void> {
+    const kept = await this.keeper.readAll();
+    this.signIn.value = kept.signIn;
+    this.competitions.value = kept.competitions;
+    const stored = new Set(kept.outbox.map(({ entryId }) => entryId));
+    const unsaved = this.outbox.value.filter(
+      ({ entryId }) => this.unsaved.value.has(entryId) && !stored.has(entryId),
+    );
+    this.outbox.value = [...kept.outbox, ...unsaved];
+  }
+}

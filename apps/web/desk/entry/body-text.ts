@@ -1,0 +1,42 @@
+import type { Unit } from '#rules';
+import { markText, windText } from '../../labels/format.js';
+import { t } from '../../labels/languages.js';
+import type { Body } from '../competition/request.js';
+
+/** What an entry says, as it is read aloud: `48,62`, `7.05 +1.3`, `Failure`, `1.88 cleared`. */
+export function bodyText(body: Body, unit: Unit): string {
+  switch (body.kind) {
+    case 'attempt':
+    case 'correction': {
+      if (body.mark === null) return t(`outcome.${body.outcome}`);
+      const wind = body.wind === null ? '' : ` ${windText(body.wind)}`;
+      return `${markText(body.mark, unit)}${wind}`;
+    }
+    case 'jump':
+    case 'jump-off':
+      return `${markText(body.height, unit)} ${t(`outcome.${body.outcome}`)}`;
+    case 'jump-correction':
+      return t(`outcome.${body.outcome}`);
+    case 'wind':
+      return `${t('wind')} ${windText(body.wind)}`;
+    case 'bar':
+      return `${t('bar')} ${markText(body.height, unit)}`;
+    case 'uprights':
+      return `${t('bar.uprights')} ${t('bar.uprightsAt', { cm: body.behindZeroCm })}`;
+    case 'move':
+    case 'jump-move':
+      return t('trial.wrongLine');
+    case 'reversal':
+      return t('trial.takeBack');
+    case 'replacement':
+      return t('trial.replace');
+    case 'start':
+      return t(body.status === 'DNS' ? 'more.dns' : 'more.starts');
+    case 'ruling':
+      return t(body.decision === 'count' ? 'question.count' : 'question.dismiss');
+    case 'jump-off-declined':
+      return t('jumpOff.decline');
+    default:
+      return body.kind;
+  }
+}

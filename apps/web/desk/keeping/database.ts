@@ -1,0 +1,82 @@
+import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import type { NumberedItem } from '../competition/fold.js';
+import type { CompetitionHead } from '../competition/head.js';
+import type { Body } from '../competition/request.js';
+
+/** Who works with this device. */
+export interface SignIn {
+  readonly token: string;
+  /** What the token is called. */
+  readonly label: string;
+  /** As journals name its holder. */
+  readonly holder: string;
+  readonly grants: readonly { readonly role: string; readonly on: string | null }[];
+}
+
+/** One competition as it was last read from the server. */
+export interface KeptCompetition {
+  readonly id: string;
+  readonly head: CompetitionHead;
+  readonly items: readonly NumberedItem[];
+  /** Where to read on in the journal. */
+  readonly cursor: string | null;
+  readonly version: number;
+  readonly capacity: 'official' | 'referee' | 'director';
+}
+
+/** An entry of this device that the server has not answered yet, or that it would not take. */
+export interface WaitingEntry {
+  readonly entryId: string;
+  readonly competitionId: string;
+  readonly body: Body;
+  readonly madeAtMs: number;
+  /** The version of the competition that it was decided on. */
+  readonly basedOn: number;
+  /** `refused`: the server answered that it can never be right; `conflict`: somebody else changed it since. */
+  readonly state: 'waiting' | 'refused' | 'conflict';
+  readonly refusal: Refusal | null;
+}
+
+export interface Refusal {
+  readonly code: string;
+  readonly message: string;
+  readonly rule: string | null;
+  readonly remedy: string | null;
+}
+
+export interface Settings {
+  readonly vibrates: boolean;
+  readonly sounds: boolean;
+  readonly language: string | null;
+  readonly mode: 'all' | 'wind';
+  /** The competition that was open last. */
+  readonly open: string | null;
+}
+
+interface DeskSchema extends DBSchema {
+  signIn: { key: 'current'; value: SignIn };
+  settings: { key: 'current'; value: Settings };
+  competitions: { key: string; value: KeptCompetition };
+  /** In the order of entering. */
+  outbox: { key: number; value: WaitingEntry; indexes: { entryId: string } };
+}
+
+export type DeskDatabase = IDBPDatabase<DeskSchema>;
+
+const VERSION = 1;
+
+/** Opens what this device keeps. An older page that still has it open gives way. */
+export function openDeskDatabase(): Promise<DeskDatabase> {
+  return openDB<DeskSchema>('sectorline-desk', VERSION, {
+    upgrade(database) {
+      database.createObjectStore('signIn');
+      database.createObjectStore('settings');
+      database.createObjectStore('competitions', { keyPath: 'id' });
+      const outbox = database.createObjectStore('outbox', { autoIncrement: true });
+      outbox.createIndex('entryId', 'entryId', { unique: true });
+    },
+    blocking(_current, _blocked, event) {
+      (event.target as IDBDatabase).close();
+    },
+  });
+}

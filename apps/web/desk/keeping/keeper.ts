@@ -1,0 +1,94 @@
+import type { NumberedItem } from '../competition/fold.js';
+import type { DeskDatabase, KeptCompetition, Settings, SignIn, WaitingEntry } from './database.js';
+
+/** Written through to the disk before it is called saved: a tablet may lose its power at any moment. */
+const SAFELY = { durability: 'strict' } as const;
+
+const FIRST_SETTINGS: Settings = { vibrates: false, sounds: false, language: null, mode: 'all', open: null };
+
+/** Everything that the desk keeps, as it found it. */
+export interface Kept {
+  readonly signIn: SignIn | null;
+  readonly settings: Settings;
+  readonly competitions: readonly KeptCompetition[];
+  readonly outbox: readonly WaitingEntry[];
+}
+
+/** Reads and writes what this device keeps. Every promise is kept when the transaction is complete. */
+export class Keeper {
+  constructor(private readonly database: DeskDatabase) {}
+
+  async readAll(): Promise<Kept> {
+    const { database } = this;
+    const [signIn, settings, competitions, outbox] = await Promise.all([
+      database.get('signIn', 'current'),
+      database.get('settings', 'current'),
+      database.getAll('competitions'),
+      database.getAll('outbox'),
+    ]);
+    return {
+      signIn: signIn ?? null,
+      settings: { ...FIRST_SETTINGS, ...settings },
+      competitions,
+      outbox,
+    };
+  }
+
+  async keepSignIn(signIn: SignIn): Promise<void> {
+    await this.database.put('signIn', signIn, 'current');
+  }
+
+  async keepSettings(settings: Settings): Promise<void> {
+    await this.database.put('settings', settings, 'current');
+  }
+
+  /** Puts entries at the end of what waits; those that wait already stay where they are. */
+  async keepEntries(entries: readonly WaitingEntry[]): Promise<void> {
+    const transaction = this.database.transaction('outbox', 'readwrite', SAFELY);
+    const known = transaction.store.index('entryId');
+    for (const entry of entries) {
+      if ((await known.getKey(entry.entryId)) === undefined) await transaction.store.add(entry);
+    }
+    await transaction.done;
+  }
+
+  /** Says what became of an entry that waited. */
+  async changeEntry(entryId: string, change: Partial<WaitingEntry>): Promise<void> {
+    const transaction = this.database.transaction('outbox', 'readwrite', SAFELY);
+    const key = await transaction.store.index('entryId').getKey(entryId);
+    const entry = key === undefined ? undefined : await transaction.store.get(key);
+    if (entry) await transaction.store.put({ ...entry, ...change }, key);
+    await transaction.done;
+  }
+
+  async dropEntry(entryId: string): Promise<void> {
+    const transaction = this.database.transaction('outbox', 'readwrite', SAFELY);
+    const key = await transaction.store.index('entryId').getKey(entryId);
+    if (key !== undefined) await transaction.store.delete(key);
+    await transaction.done;
+  }
+
+  /**
+   * Keeps what the server has, and lets go of what it is known to have. Both in one transaction: an entry is always in
+   * at least one of the two.
+   */
+  async keepCompetition(competition: KeptCompetition): Promise<void> {
+    const transaction = this.database.transaction(['competitions', 'outbox'], 'readwrite', SAFELY);
+    const outbox = transaction.objectStore('outbox');
+    const entries = new Set(competition.items.map(({ entry }) => entry.id));
+    for (let cursor = await outbox.openCursor(); cursor; cursor = await cursor.continue()) {
+      if (entries.has(cursor.value.entryId)) await cursor.delete();
+    }
+    await transaction.objectStore('competitions').put(competition);
+    await transaction.done;
+  }
+}
+
+/** The journal with further lines, each once and in its place. */
+export function withItems(
+  items: readonly NumberedItem[],
+  more: readonly NumberedItem[],
+): readonly NumberedItem[] {
+  const last = items.at(-1)?.sequence ?? 0;
+  return [...items, ...more.filter(({ sequence }) => sequence > last)];
+}

@@ -1,0 +1,124 @@
+import type { AnyEntry } from '#rules';
+import type { ApiClient } from '../../offline/api-client.js';
+import type { NumberedItem } from '../competition/fold.js';
+import {
+  READ_COMPETITION,
+  READ_JOURNAL,
+  READ_VERSION,
+  type CompetitionHead,
+  type JournalNode,
+  type JournalPage,
+} from '../competition/head.js';
+import type { DeskStore } from '../desk-store.js';
+import type { KeptCompetition, SignIn } from './database.js';
+import { withItems } from './keeper.js';
+
+type Read = CompetitionHead & { readonly journal: JournalPage };
+
+const EVERY_MS = 3_000;
+
+/** Reads what others entered: asks every few seconds for the version, and reads on when it has risen. */
+export class Reading {
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private readonly going = new Map<string, Promise<boolean>>();
+
+  constructor(
+    private readonly store: DeskStore,
+    private readonly client: ApiClient,
+  ) {}
+
+  watch(): void {
+    clearTimeout(this.timer);
+    void this.look().finally(() => {
+      this.timer = setTimeout(() => this.watch(), EVERY_MS);
+    });
+  }
+
+  private async look(): Promise<void> {
+    const open = this.store.open.value?.kept;
+    if (!open || document.visibilityState === 'hidden') return;
+    const answer = await this.client.send<{ competition: { version: number } | null }>(READ_VERSION, {
+      id: open.id,
+    });
+    if (!answer.ok) {
+      this.store.link.value = answer.failure.kind === 'no-right' ? 'no-right' : 'offline';
+      return;
+    }
+    this.store.link.value = 'online';
+    // Asked for again: in the meantime an entry of this device may have been answered.
+    const version = this.store.competitions.value.find(({ id }) => id === open.id)?.version ?? 0;
+    if (answer.data.competition && answer.data.competition.version > version) await this.readOn(open.id);
+    this.store.onEntered();
+  }
+
+  /** Reads a competition anew, or on from where it was read last. False: there was no answer, or no right. */
+  readOn(id: string): Promise<boolean> {
+    const going = this.going.get(id);
+    if (going) return going;
+    const reading = this.read(id).finally(() => this.going.delete(id));
+    this.going.set(id, reading);
+    return reading;
+  }
+
+  private async read(id: string): Promise<boolean> {
+    const { store, client } = this;
+    const before = store.competitions.value.find((one) => one.id === id);
+    const answer = await client.send<{ competition: Read | null }>(READ_COMPETITION, {
+      id,
+      after: before?.cursor ?? null,
+    });
+    if (!answer.ok || !answer.data.competition) {
+      store.link.value = answer.ok || answer.failure.kind === 'no-right' ? 'no-right' : 'offline';
+      return false;
+    }
+    store.link.value = 'online';
+    const { journal, ...head } = answer.data.competition;
+    const pages = await this.furtherPages(id, journal);
+    if (!pages) return false;
+    const signIn = store.signIn.value;
+    if (!signIn) return false;
+    // An answer to an own entry may have come in while this was read.
+    const now = store.competitions.value.find((one) => one.id === id);
+    if (now && now.version > head.version) return true;
+    await store.keepCompetition({
+      id,
+      head,
+      items: withItems(now?.items ?? [], pages.nodes.map(itemOf)),
+      cursor: pages.cursor ?? before?.cursor ?? null,
+      version: head.version,
+      capacity: capacityIn(signIn, id),
+    });
+    return true;
+  }
+
+  private async furtherPages(
+    id: string,
+    first: JournalPage,
+  ): Promise<{ readonly nodes: readonly JournalNode[]; readonly cursor: string | null } | null> {
+    const nodes = first.edges.map(({ node }) => node);
+    let { hasNextPage, endCursor } = first.pageInfo;
+    while (hasNextPage) {
+      const answer = await this.client.send<{ competition: { journal: JournalPage } | null }>(READ_JOURNAL, {
+        id,
+        after: endCursor,
+      });
+      if (!answer.ok || !answer.data.competition) return null;
+      const { edges, pageInfo } = answer.data.competition.journal;
+      nodes.push(...edges.map(({ node }) => node));
+      ({ hasNextPage, endCursor } = pageInfo);
+    }
+    return { nodes, cursor: endCursor };
+  }
+}
+
+function itemOf({ id, sequence, body, holdCode, authority, actor }: JournalNode): NumberedItem {
+  const entry = { ...body, id, by: authority, actor } as unknown as AnyEntry;
+  return { sequence, entry, hold: holdCode };
+}
+
+/** With which right this device enters: that of the competition, otherwise the one for its meet. */
+function capacityIn({ grants }: SignIn, competitionId: string): KeptCompetition['capacity'] {
+  const roles = grants.filter(({ role, on }) => role !== 'OFFICIAL' || on === competitionId);
+  if (roles.some(({ role }) => role === 'DIRECTOR')) return 'director';
+  return roles.some(({ role }) => role === 'REFEREE') ? 'referee' : 'official';
+}

@@ -1,0 +1,162 @@
+import type { HoldCode } from '#rules';
+import type { ApiClient, Failure } from '../../offline/api-client.js';
+import { unitIn } from '../competition/head.js';
+import { requestOf } from '../competition/request.js';
+import type { DeskStore } from '../desk-store.js';
+import type { KeptCompetition, Refusal, WaitingEntry } from './database.js';
+
+interface Payload {
+  readonly entry: { readonly sequence: number; readonly hold: { readonly code: HoldCode } | null } | null;
+  readonly competition: { readonly version: number } | null;
+  readonly userErrors: readonly (Refusal & { readonly currentVersion?: number })[];
+}
+
+const FIRST_PAUSE_MS = 1_000;
+const LONGEST_PAUSE_MS = 15_000;
+/** Somebody else changed the competition since this was decided: not wrong, but to be looked at again. */
+const CONFLICT = 'VERSION_CONFLICT';
+
+/** Entries that say on which version they were decided. */
+const NAMES_A_VERSION: ReadonlySet<string> = new Set(['correction', 'move', 'jump-correction', 'jump-move']);
+
+/**
+ * Sends what waits, in the order of entering, one at a time. An entry waits until the server has answered it: its id
+ * makes sending again safe, however the answer was lost.
+ */
+export class Sending {
+  private isRunning = false;
+  private pauseMs = FIRST_PAUSE_MS;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(
+    private readonly store: DeskStore,
+    private readonly client: ApiClient,
+    /** The server has more than this device knows. */
+    private readonly readOn: (competitionId: string) => Promise<unknown>,
+  ) {}
+
+  /** Sends now, whatever pause was going on. */
+  go(): void {
+    clearTimeout(this.timer);
+    if (this.isRunning) return;
+    this.isRunning = true;
+    // Of two pages on one device one sends.
+    const sent = navigator.locks
+      ? navigator.locks.request('sectorline-desk-sending', { ifAvailable: true }, (lock) =>
+          lock ? this.sendAll() : 'later',
+        )
+      : this.sendAll();
+    void sent.then((next) => {
+      this.isRunning = false;
+      if (next === 'later') this.pause();
+    });
+  }
+
+  private pause(): void {
+    clearTimeout(this.timer);
+    // Tablets that lost the network together do not come back in the same moment.
+    this.timer = setTimeout(() => this.go(), this.pauseMs * (0.5 + Math.random()));
+    this.pauseMs = Math.min(this.pauseMs * 2, LONGEST_PAUSE_MS);
+  }
+
+  private async sendAll(): Promise<'done' | 'later'> {
+    for (;;) {
+      const [next] = this.store.waiting.value;
+      // What is not written yet is not sent: it would be gone if this device went down before the answer.
+      if (!next || this.store.unsaved.value.has(next.entryId)) return 'done';
+      const failure = await this.sendOne(next).catch((): Failure => ({ kind: 'unavailable' }));
+      if (failure) {
+        this.store.link.value = failure.kind === 'no-right' ? 'no-right' : 'offline';
+        return 'later';
+      }
+      this.store.link.value = 'online';
+      this.pauseMs = FIRST_PAUSE_MS;
+    }
+  }
+
+  /** Null: it has its answer. */
+  private async sendOne(waiting: WaitingEntry): Promise<Failure | null> {
+    const { store } = this;
+    const kept = store.competitions.value.find(({ id }) => id === waiting.competitionId);
+    const request = kept ? requestOf(waiting.body, unitIn(kept.head), waiting.basedOn) : null;
+    if (!kept || !request) {
+      await store.change(waiting.entryId, { state: 'refused', refusal: NOTHING_TO_SEND });
+      return null;
+    }
+    const { mutation, input } = request;
+    const head = {
+      competitionId: waiting.competitionId,
+      entryId: waiting.entryId,
+      deviceAt: new Date(waiting.madeAtMs).toISOString(),
+    };
+    const answer = await this.client.send<Record<string, Payload>>(documentFor(mutation), {
+      input: { ...head, ...input },
+    });
+    if (!answer.ok) {
+      if (answer.failure.kind !== 'refused') return answer.failure;
+      const { code, message } = answer.failure;
+      await store.change(waiting.entryId, {
+        state: 'refused',
+        refusal: { code, message, rule: null, remedy: null },
+      });
+      return null;
+    }
+    await this.take(waiting, kept, answer.data[mutation]!);
+    return null;
+  }
+
+  private async take(waiting: WaitingEntry, kept: KeptCompetition, payload: Payload): Promise<void> {
+    const { entry, competition, userErrors } = payload;
+    const [error] = userErrors;
+    if (error || !entry || !competition) {
+      const { code = '', message = '', rule = null, remedy = null } = error ?? {};
+      const state = code === CONFLICT ? 'conflict' : 'refused';
+      await this.store.change(waiting.entryId, { state, refusal: { code, message, rule, remedy } });
+      await this.readOn(waiting.competitionId);
+      return;
+    }
+    const isNext =
+      entry.sequence === (kept.items.at(-1)?.sequence ?? 0) + 1 && competition.version === kept.version + 1;
+    if (!isNext) {
+      await this.readOn(waiting.competitionId);
+      return;
+    }
+    const item = {
+      sequence: entry.sequence,
+      entry: this.store.entryOf(waiting, kept),
+      hold: entry.hold?.code ?? null,
+    };
+    await this.moveOn(kept, competition.version);
+    await this.store.keepCompetition({
+      ...kept,
+      items: [...kept.items, item],
+      version: competition.version,
+    });
+  }
+
+  /** Nobody else came in between, so what was decided after this entry was decided on what it made. */
+  private async moveOn(kept: KeptCompetition, version: number): Promise<void> {
+    for (const { entryId, competitionId, basedOn, body } of this.store.waiting.value) {
+      if (NAMES_A_VERSION.has(body.kind) && competitionId === kept.id && basedOn === kept.version)
+        await this.store.change(entryId, { basedOn: version });
+    }
+  }
+}
+
+const NOTHING_TO_SEND: Refusal = {
+  code: 'UNKNOWN_COMPETITION',
+  message: 'This device does not know the competition of this entry.',
+  rule: null,
+  remedy: 'Open the competition once with a network, then send it again.',
+};
+
+function documentFor(mutation: string): string {
+  const type = `${mutation[0]!.toUpperCase()}${mutation.slice(1)}Input`;
+  return `mutation Desk($input: ${type}!) {
+    ${mutation}(input: $input) {
+      entry { sequence hold { code } }
+      competition { version }
+      userErrors { code message rule remedy }
+    }
+  }`;
+}

@@ -1,0 +1,64 @@
+import { eventOf } from '#rules';
+import { t } from '../../labels/languages.js';
+import { eventIn, unitIn } from '../competition/head.js';
+import { hasWind } from '../competition/board.js';
+import { useOpen } from '../desk-context.js';
+import { BarPanel } from '../entry/BarPanel.jsx';
+import { CallCard, OtherTurn } from '../entry/CallCard.jsx';
+import { Countdown } from '../entry/Countdown.jsx';
+import { EntryPanel } from '../entry/EntryPanel.jsx';
+import { ReadBack } from '../entry/ReadBack.jsx';
+import { SaidLine } from '../entry/SaidLine.jsx';
+import { timeFor } from '../entry/time-for.js';
+import { attemptBody, jumpBody } from '../entry/trial-body.js';
+import { WindPanel } from '../entry/WindPanel.jsx';
+
+/** The circle, the runway, the bar: who is up and what happened. */
+export function EntryScreen() {
+  const { desk, open, board } = useOpen();
+  const { folded } = open;
+  const draft = desk.draft.value;
+  const turn = draft.turn ?? board.calls[0] ?? null;
+  if (folded.kind === 'distance' && hasWind(open) && desk.store.settings.value.mode === 'wind') {
+    return (
+      <section class="entry-screen">
+        <SaidLine />
+        <WindPanel state={folded.state} />
+      </section>
+    );
+  }
+  const body =
+    turn === null || !draft.isReadBack
+      ? null
+      : folded.kind === 'vertical'
+        ? jumpBody(draft, turn)
+        : attemptBody(draft, turn, unitIn(open.kept.head), hasWind(open));
+  const time = turn && timeFor(open, turn);
+  return (
+    <section class="entry-screen">
+      <CallCard turn={turn} />
+      <div class="before-trial">
+        {time && turn && (
+          <Countdown
+            key={`${turn.key} ${turn.round} ${turn.height}`}
+            seconds={time.seconds}
+            because={time.because}
+          />
+        )}
+        <OtherTurn turn={turn} />
+      </div>
+      <SaidLine />
+      {turn && body ? (
+        <ReadBack turn={turn} body={body} />
+      ) : folded.kind === 'vertical' ? (
+        <BarPanel state={folded.state} turn={turn} />
+      ) : (
+        turn && <EntryPanel key={`${turn.key} ${turn.round}`} turn={turn} />
+      )}
+      <p class="safety">
+        {t(eventOf(eventIn(open.kept.head)).kind === 'throw' ? 'safety.throw' : 'safety.jump')}{' '}
+        {t('safety.decides')}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,72 @@
+import { FOUL_CODES } from '#rules';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { en, type LabelKey } from './en.js';
+import { CATALOGUES, chosenLanguage, firstKnown, LANGUAGES, t, tCode } from './languages.js';
+
+const keys = Object.keys(en) as LabelKey[];
+
+function placesIn(text: string): string {
+  return (text.match(/\{\w+\}/g) ?? []).sort().join(' ');
+}
+
+function sources(folder: string): string[] {
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) return entry.name === 'build' || entry.name === 'public' ? [] : sources(path);
+    return /\.tsx?$/.test(entry.name) && !/\.spec\.ts$/.test(entry.name) ? [path] : [];
+  });
+}
+
+describe('the catalogues', () => {
+  it.each(LANGUAGES)('say the same things in %s, each with something in it', (language) => {
+    const labels = CATALOGUES[language];
+    expect(Object.keys(labels).sort()).toEqual([...keys].sort());
+    expect(keys.filter((key) => labels[key].trim() === '')).toEqual([]);
+  });
+
+  it.each(LANGUAGES)('put the same into them in %s', (language) => {
+    const labels = CATALOGUES[language];
+    expect(keys.filter((key) => placesIn(labels[key]) !== placesIn(en[key]))).toEqual([]);
+  });
+
+  it('have a word for every reason of a failure', () => {
+    expect(FOUL_CODES.filter((code) => !(`foul.${code}` in en))).toEqual([]);
+  });
+
+  it('have no label that nothing shows', () => {
+    const web = join(import.meta.dirname, '..');
+    const catalogue = /labels\/(en|de|fr|es|fi)\.ts$/;
+    const text = sources(web)
+      .filter((path) => !catalogue.test(path))
+      .map((path) => readFileSync(path, 'utf8'))
+      .join('\n');
+    const isShown = (key: string): boolean => {
+      const [prefix = ''] = key.split('.');
+      return (
+        text.includes(`'${key}'`) || text.includes(`\`${prefix}.\${`) || text.includes(`tCode('${prefix}'`)
+      );
+    };
+    expect(keys.filter((key) => !isShown(key))).toEqual([]);
+  });
+});
+
+describe('a label', () => {
+  afterEach(() => {
+    chosenLanguage.value = null;
+  });
+
+  it('is in the language that was chosen, with what belongs into it', () => {
+    chosenLanguage.value = 'de';
+    expect(t('call.round', { round: 2, rounds: 6 })).toBe('Durchgang 2 von 6');
+  });
+
+  it('of a code that is newer than this page is the code', () => {
+    expect(tCode('foul', 'SOMETHING_NEW')).toBe('SOMETHING_NEW');
+  });
+
+  it('is in the first language that the device wishes and there is', () => {
+    expect(firstKnown(['sv-SE', 'fi-FI', 'en'])).toBe('fi');
+    expect(firstKnown(['sv'])).toBe('en');
+  });
+});
