@@ -8,6 +8,7 @@ import { homeOrganisation } from '../../apps/api/src/platform/database/home-orga
 import type { ExplorerOptions } from '../../apps/api/src/platform/graphql/explorer.js';
 import { Tokens } from '../../apps/api/src/platform/identity/tokens.js';
 import { Log } from '../../apps/api/src/platform/log.js';
+import type { WebFiles } from '../../apps/api/src/platform/web/web-files.js';
 import { clientOf, type ApiClient } from './client.js';
 import { migratedDatabase } from './database.js';
 
@@ -28,6 +29,8 @@ export interface TestApiOptions {
   /** Leads the API to its database by another way. */
   readonly through?: (databaseUrl: string) => Promise<string>;
   readonly explorer?: ExplorerOptions | null;
+  /** Pages beside the API. */
+  readonly web?: WebFiles;
 }
 
 export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
@@ -39,7 +42,13 @@ export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
   const tokens = new Tokens(randomBytes(32), await homeOrganisation(database));
   const lines: string[] = [];
   const log = new Log('debug', (line) => lines.push(line));
-  const app = await createApplication({ database, tokens, log, explorer: options.explorer ?? null });
+  const app = await createApplication({
+    database,
+    tokens,
+    log,
+    explorer: options.explorer ?? null,
+    ...(options.web && { web: options.web }),
+  });
   await app.listen(0, '127.0.0.1');
   const { port } = app.getHttpServer().address() as AddressInfo;
   const url = `http://127.0.0.1:${port}`;
