@@ -14,6 +14,7 @@ import { Implements1795613000200 } from './1795613000200-implements.js';
 import { CheckIns1795613000201 } from './1795613000201-check-ins.js';
 import { Records1795613000300 } from './1795613000300-records.js';
 import { CallingGroups1795613000400 } from './1795613000400-calling-groups.js';
+import { Categories1795613000401 } from './1795613000401-categories.js';
 import { Safety1795613000700 } from './1795613000700-safety.js';
 import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-in-the-journal.js';
 
@@ -35,6 +36,7 @@ export const MIGRATIONS = [
   CheckIns1795613000201,
   Records1795613000300,
   CallingGroups1795613000400,
+  Categories1795613000401,
   Safety1795613000700,
   ImplementsInTheJournal1795613000720,
 ];

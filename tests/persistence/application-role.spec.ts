@@ -136,8 +136,10 @@ describe('the application’s role', () => {
         return rows.map(({ line }) => line);
       });
       expect(rights).toEqual([
+        'age_factors: INSERT SELECT',
         'athlete: INSERT SELECT UPDATE',
         'calling_group: INSERT SELECT UPDATE',
+        'category_definition: INSERT SELECT',
         'check_in: INSERT SELECT',
         'club: INSERT SELECT UPDATE',
         'combined_entrant: DELETE INSERT SELECT',

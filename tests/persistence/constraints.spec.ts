@@ -115,6 +115,8 @@ describe('constraints', () => {
     'meet_scoring',
     'entered_result',
     'calling_group',
+    'category_definition',
+    'age_factors',
     'implement',
     'inspection',
     'check_in',

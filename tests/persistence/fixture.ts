@@ -1,7 +1,9 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { populateCombined } from './combined-fixture.js';
 import {
+  ageFactors,
   callingGroups,
+  categoryDefinitions,
   checkIns,
   clubs,
   competitions,
@@ -269,6 +271,15 @@ export async function populate(url: string): Promise<void> {
     await callingGroups.insert(tx, {
       ...{ organisationId, id: callingGroupId, meetId: scene.meetId, title: 'Discus, first circle' },
       ...{ facility: 'Circle 1', startsAt: null, warmUpMinutes: 20 },
+    });
+    await ageFactors.add(tx, {
+      ...{ organisationId, meetId: scene.meetId, event: 'discus', source: 'made up', setBy: 'director' },
+      factors: [{ sex: 'W', age: '35', factor: '1.1' }],
+    });
+    await categoryDefinitions.insert(tx, {
+      ...{ organisationId, id: randomUUID(), scheme: 'Club juniors', rules: null, source: 'club statutes' },
+      ...{ validFrom: '2026-01-01', validUntil: null, ageOn: { kind: 'end of year' }, definedBy: 'admin' },
+      bands: [{ code: 'U14', minAge: null, maxAge: 13 }],
     });
     const inGroup = { callingGroupId, callingPosition: 1 };
     await competitions.updateAt(tx, organisationId, competitionId, 2, inGroup);

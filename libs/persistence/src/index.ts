@@ -13,6 +13,8 @@ export * as startingMarks from './stores/starting-mark.store.js';
 export * as draws from './stores/draw.store.js';
 export * as qualifications from './stores/qualification.store.js';
 export * as meetScorings from './stores/meet-scoring.store.js';
+export * as categoryDefinitions from './stores/category-definition.store.js';
+export * as ageFactors from './stores/age-factors.store.js';
 export * as callingGroups from './stores/calling-group.store.js';
 export * as implementRegister from './stores/implement.store.js';
 export * as inspections from './stores/inspection.store.js';
@@ -30,6 +32,8 @@ export type { CompetitorChanges } from './stores/competitor.store.js';
 export type { Appended, FoldedRow, NewEntry } from './stores/journal.store.js';
 export type { NewOfficialResult } from './stores/official-result.store.js';
 export type { NewEnteredResult } from './stores/entered-result.store.js';
+export type { NewAgeFactors } from './stores/age-factors.store.js';
+export type { NewCategoryDefinition } from './stores/category-definition.store.js';
 export type { CallingGroupChanges, NewCallingGroup } from './stores/calling-group.store.js';
 export type { NewRecordDecision } from './stores/record-decision.store.js';
 export type { ListOwners, NewStartingMark } from './stores/starting-mark.store.js';
@@ -50,8 +54,10 @@ export type {
 } from './combined-rows.js';
 export type { DrawAmendmentRow, DrawnFlight, DrawRow, QualificationRow } from './draw-rows.js';
 export type {
+  AgeFactorsRow,
   AthleteRow,
   CallingGroupRow,
+  CategoryDefinitionRow,
   ClubRow,
   CompetitionRow,
   CompetitionStatus,

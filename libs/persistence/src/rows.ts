@@ -1,4 +1,7 @@
 import type {
+  AgeBand,
+  AgeDay,
+  AgeFactor,
   AnyEntryKind,
   Authority,
   CompetitionSetup,
@@ -222,6 +225,8 @@ export interface CompetitionRow {
   readonly unit: Unit;
   readonly categorySex: Sex | null;
   readonly categoryAge: string | null;
+  /** By which scheme `categoryAge` is meant; `null`: by the rule set's own. */
+  readonly categoryScheme: string | null;
   readonly implementGrams: number | null;
   readonly scoring: Scoring | null;
   readonly status: CompetitionStatus;
@@ -234,6 +239,35 @@ export interface CompetitionRow {
   readonly callingGroupId: string | null;
   /** Place among the competitions of the calling group, from 1; exactly with a group. */
   readonly callingPosition: number | null;
+}
+
+/** Age categories that an organisation lays down itself, for some days. */
+export interface CategoryDefinitionRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly scheme: string;
+  /** Under whose rules it counts without being named; `null`: it is named. */
+  readonly rules: RuleSetCode | null;
+  readonly validFrom: string | null;
+  readonly validUntil: string | null;
+  readonly ageOn: AgeDay;
+  readonly bands: readonly AgeBand[];
+  readonly source: string;
+  readonly definedBy: string;
+  readonly definedAt: string;
+}
+
+/** Age factors of a meet for one event; the newest revision counts. */
+export interface AgeFactorsRow {
+  readonly organisationId: string;
+  readonly meetId: string;
+  readonly event: EventCode;
+  /** From 1; a new one for each change. */
+  readonly revision: number;
+  readonly source: string;
+  readonly factors: readonly AgeFactor[];
+  readonly setBy: string;
+  readonly setAt: string;
 }
 
 /** Who is called in one order at one circle or runway; the competitions in it name it. */

@@ -1,6 +1,8 @@
+import { AgeFactors } from './age-factors.entity.js';
 import { Athlete } from './athlete.entity.js';
 import { CallingGroup } from './calling-group.entity.js';
 import { CheckIn } from './check-in.entity.js';
+import { CategoryDefinition } from './category-definition.entity.js';
 import { Club } from './club.entity.js';
 import { CombinedEntrant } from './combined-entrant.entity.js';
 import { CombinedEntry } from './combined-entry.entity.js';
@@ -39,6 +41,8 @@ export const ENTITIES = [
   StartingMark,
   RecordDecision,
   CallingGroup,
+  CategoryDefinition,
+  AgeFactors,
   Implement,
   Inspection,
   CheckIn,

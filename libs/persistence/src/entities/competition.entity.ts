@@ -95,6 +95,9 @@ export class Competition {
   @Column(OPTIONAL_INSTANT)
   startsAt: string | null;
 
+  @Column('text', { nullable: true })
+  categoryScheme: string | null;
+
   @Column('uuid', { nullable: true })
   callingGroupId: string | null;
 

@@ -7,8 +7,9 @@ import { managerOf, type Reads, type Tx } from '../transaction.js';
 /** A new competition begins as a draft, at version 0, with an empty journal, in no calling group. */
 export type NewCompetition = Omit<
   CompetitionRow,
-  'status' | 'version' | 'lastSequence' | 'callingGroupId' | 'callingPosition'
->;
+  'status' | 'version' | 'lastSequence' | 'callingGroupId' | 'callingPosition' | 'categoryScheme'
+> &
+  Partial<Pick<CompetitionRow, 'categoryScheme'>>;
 /** `lastSequence` moves with the journal alone, `version` with every change. */
 export type CompetitionChanges = Partial<
   Omit<CompetitionRow, 'organisationId' | 'id' | 'meetId' | 'version' | 'lastSequence'>
@@ -117,6 +118,7 @@ const LOCK: Statement = {
     'unit',
     'categorySex',
     'categoryAge',
+    'categoryScheme',
     'implementGrams',
     'scoring',
     'status',
