@@ -13,6 +13,7 @@ import { highJumpSheet } from '../support/at-the-bar.js';
 import { Circle } from '../support/at-the-circle.js';
 import { groupCreate } from '../support/calling.js';
 import { discusSheet } from '../support/circle.js';
+import { Groups, groupSheet } from '../support/groups.js';
 import { onConnection } from '../support/database.js';
 import { callsOf, type Call } from '../support/example-values.js';
 import { hostileValues, TEN_TO_THE_400TH, type HostileValue } from '../support/hostile-values.js';
@@ -56,6 +57,8 @@ const FITTING: Readonly<Record<string, object>> = {
   jumpOrderSet: { height: '3.20', trial: 2 },
   jumpRecord: { ...JUMPED, height: '3.20', trial: 1 },
   meetScoringSet: { preset: null },
+  qualificationCreate: { finalId: null },
+  qualificationFinalDraw: { finalId: null, reason: 'light fails', isPreview: false },
   startListDraw: { method: 'LOT', flights: 2, flightSize: null, isPreview: false },
   enteredResultSet: { replacesId: null, reason: null, lines: [] },
   meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
@@ -112,6 +115,7 @@ interface Scene {
 /** Start lists are made before the first trial, all else needs one. */
 async function sceneFor(name: string): Promise<Scene> {
   if (name.startsWith('calling')) return sceneOfAGroup(name);
+  if (name.startsWith('qualification')) return sceneOfAQualification(name);
   return AT_A_BAR.has(name) ? sceneAtABar() : sceneAtACircle(name);
 }
 
@@ -143,6 +147,19 @@ async function sceneOfAGroup(name: string): Promise<Scene> {
     circle,
     things: { ...things, callingGroupId: callingGroup.id, expectedVersion: callingGroup.version },
   };
+}
+
+/** Two groups that are no qualification yet, or one with somebody who goes on. */
+async function sceneOfAQualification(name: string): Promise<Scene> {
+  if (name === 'qualificationCreate') {
+    const circle = await Circle.open(api, groupSheet(1, 2));
+    const other = await Circle.open(api, groupSheet(11, 2), circle.meet);
+    const competitionIds = [circle.competition.id, other.competition.id];
+    return { circle, things: { meetId: circle.meet.id, competitionIds } };
+  }
+  const groups = await Groups.open(api, [groupSheet(1, 2)]);
+  await groups.record(0, { 1: ['61.00'] });
+  return { circle: groups.circle(0), things: { qualificationId: groups.id } };
 }
 
 async function sceneAtACircle(name: string): Promise<Scene> {

@@ -91,6 +91,7 @@ it('every field of a competition is known to be kept, or known not to be', async
     'draws',
     'journal',
     'meet',
+    'qualification',
     'questions',
     'sheet',
     'startList',

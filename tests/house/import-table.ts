@@ -97,6 +97,11 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: CAPABILITIES_GO_UP,
   },
   {
+    files: 'apps/api/src/qualifications/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('entries')],
+    because: CAPABILITIES_GO_UP,
+  },
+  {
     files: 'apps/api/src/recording/**',
     may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries}')],
     because: CAPABILITIES_GO_UP,

@@ -49,6 +49,11 @@ export class Bar {
     return new Bar(await Circle.open(api, sheet));
   }
 
+  /** A bar that somebody has made already. */
+  static at(circle: Circle): Bar {
+    return new Bar(circle);
+  }
+
   /** Makes one entry, as the official unless a token says otherwise; the whole payload. */
   enter(mutation: string, input: object, token?: string): Promise<any> {
     return this.circle.enter(mutation, input, token);

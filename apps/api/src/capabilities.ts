@@ -4,6 +4,7 @@ import { EntriesModule } from './entries/entries.module.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
 import { MeetsModule } from './meets/meets.module.js';
 import { PrintingModule } from './printing/printing.module.js';
+import { QualificationsModule } from './qualifications/qualifications.module.js';
 import { RecordingModule } from './recording/recording.module.js';
 import { ResultsModule } from './results/results.module.js';
 import { ScoringModule } from './scoring/scoring.module.js';
@@ -13,6 +14,7 @@ export const CAPABILITIES = [
   MeetsModule,
   EntriesModule,
   DrawsModule,
+  QualificationsModule,
   RecordingModule,
   ExchangeModule,
   ResultsModule,

@@ -42,6 +42,15 @@ export async function ofCompetitions(
   });
 }
 
+/** Whether a final was drawn of this qualification. */
+export async function isOfQualification(
+  at: Reads,
+  organisationId: string,
+  qualificationId: string,
+): Promise<boolean> {
+  return managerOf(at).existsBy(Draw, { organisationId, qualificationId });
+}
+
 /** Says beside a draw what became of its start list. The caller holds the lock of the competition. */
 export async function amend(tx: Tx, row: NewDrawAmendment): Promise<void> {
   const { organisationId, drawId } = row;

@@ -23,6 +23,7 @@ export const HOLD_TEXTS: Readonly<Record<HoldCode, ObjectionText>> = {
   AFTER_STANDARD: {
     message: 'The competitor has reached the qualifying standard and takes no further trials.',
     remedy: 'Correct the earlier mark if it was wrong; or the referee dismisses the trial.',
+    rule: 'qualification',
   },
   NOT_THROUGH: {
     message: 'As things stand the competitor is not through the cut.',

@@ -24,6 +24,7 @@ export type RuleSource =
   | 'lightning'
   | 'implement'
   | 'order'
+  | 'qualification'
   | 'ours';
 
 /** How Sectorline itself keeps a journal: not a federation's rule. */
@@ -62,6 +63,7 @@ function ruleOf({ rules: code, edition, event, stage }: JournalState['setup'], s
   if (source === 'implement') {
     return rules.fouls[event].find(({ value }) => value === 'IMPLEMENT')?.cite.rule ?? JOURNAL_RULE;
   }
+  if (source === 'qualification') return rules.qualificationPlan.cite.rule;
   if (source === 'order') return rules.orderChange.cite.rule;
   if (isDistanceEvent(event)) {
     return (stage === 'qualification' ? rules.qualificationPlan : rules.plan).cite.rule;
