@@ -27,7 +27,14 @@ const LEGAL: ReadonlySet<string> = new Set([
   'meetScoringSet input.divisions.0.ages text',
 ]);
 
-const JUDGED = { outcome: 'VALID', wind: null, foul: null, protestedMark: null, implementGrams: null };
+const JUDGED = {
+  outcome: 'VALID',
+  wind: null,
+  foul: null,
+  protestedMark: null,
+  implementGrams: null,
+  implementId: null,
+};
 
 const JUMPED = { outcome: 'FAILED', foul: null, incident: null, isProtested: false };
 
@@ -60,6 +67,9 @@ const FITTING: Readonly<Record<string, object>> = {
   qualificationCreate: { finalId: null },
   qualificationFinalDraw: { finalId: null, reason: 'light fails', isPreview: false },
   startListDraw: { method: 'LOT', flights: 2, flightSize: null, isPreview: false },
+  implementRegister: { event: 'DISCUS', competitorId: null },
+  implementInspect: { replacesId: null, reason: null, dimensions: [] },
+  implementRecheck: { replacesId: null, reason: null, dimensions: [] },
   enteredResultSet: { replacesId: null, reason: null, lines: [] },
   meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
   tokenIssue: { role: 'OFFICIAL', from: null, until: null },
@@ -171,13 +181,24 @@ async function sceneAtACircle(name: string): Promise<Scene> {
   const moves = [{ attemptId, competitorId: circle.competitorOf(2), round: 1 }];
   const lines = [3, 2, 1].map((bib) => ({ competitorId: circle.competitorOf(bib), flight: 'A' }));
   const things = {
-    ...{ athleteId, clubId, attemptId, moves, lines },
+    ...{ athleteId, clubId, attemptId, moves, lines, implementId: await discusAt(circle) },
     ...{ meetId: circle.meet.id, competitionId: circle.competition.id, on: circle.competition.id },
     ...{ competitorId: third, competitorIds: [third], targetEntryId: attemptId, expectedVersion: version },
     ...{ afterRound: 3, plan: { rounds: 6, cuts: [{ after: 3, through: 8 }], reorderAfter: [3] } },
     sheet: discusSheet(2),
   };
   return { circle, things };
+}
+
+/** A discus on the register of the meet; gives its id. */
+async function discusAt({ meet }: Circle): Promise<string> {
+  const input = { meetId: meet.id, event: 'DISCUS', grams: 1000, label: 'LT 1' };
+  const { implementRegister } = await api.data(
+    `mutation ($input: ImplementRegisterInput!) { implementRegister(input: $input) { implement { id } } }`,
+    { input },
+    meet.referee,
+  );
+  return implementRegister.implement.id;
 }
 
 /** The call's input with things that are there, and with an example of everything on the way to `path`. */

@@ -88,6 +88,7 @@ it('every field of a competition is known to be kept, or known not to be', async
   expect(notKept.sort()).toEqual([
     'callList',
     'callingGroup',
+    'checkIn',
     'draws',
     'journal',
     'meet',

@@ -107,6 +107,12 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: CAPABILITIES_GO_UP,
   },
   {
+    files: 'apps/api/src/inspection/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('recording')],
+    because:
+      'implements and check-ins stand beside the journal, and enter questions in it by the one door that it has',
+  },
+  {
     files: 'apps/api/src/exchange/**',
     may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries,recording}')],
     because: CAPABILITIES_GO_UP,

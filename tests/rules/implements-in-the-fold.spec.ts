@@ -137,7 +137,11 @@ describe('trials whose implement did not pass afterwards', () => {
     circle.referee(rule(first, 'count'));
     const dismissal = circle.referee(rule(second, 'dismiss'));
     expect(questions(circle)).toEqual([]);
-    expect(circle.state.attempts.get(second)!.standing).toBe('dismissed');
+    // Taken and a failure: nobody is called again for it.
+    expect(circle.state.attempts.get(second)).toMatchObject({
+      standing: 'counts',
+      judgement: { outcome: 'foul', mark: null, foul: 'IMPLEMENT', implementId: 'D1' },
+    });
     circle.referee({ kind: 'reversal', entry: dismissal, reason: 'the scale was not level' });
     expect(questions(circle)).toEqual([[second, 'implement']]);
     circle.enter(query(first));
@@ -149,6 +153,19 @@ describe('trials whose implement did not pass afterwards', () => {
     expect(circle.verdict?.standing).toBe('accepted');
     circle.referee(rule(first, 'count'));
     expect(circle.verdict).toMatchObject({ refusal: { code: 'ALREADY_SO' } });
+  });
+
+  it('are two questions when there is a protest as well', () => {
+    const circle = circleOfOneKilo();
+    const id = circle.trial('a', 1, 'X', { ...named('passed'), protested: 5000 });
+    circle.enter(query(id));
+    expect(questions(circle)).toEqual([
+      [id, 'protest'],
+      [id, 'implement'],
+    ]);
+    circle.referee(rule(id, 'count'));
+    expect(questions(circle)).toEqual([]);
+    expect(circle.state.card.competitors[0]!.series[0]?.mark).toBe(5000);
   });
 
   it('are none any more when it was another implement, when they failed, or when the query is taken back', () => {

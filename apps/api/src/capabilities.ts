@@ -2,6 +2,7 @@ import { CallingModule } from './calling/calling.module.js';
 import { DrawsModule } from './draws/draws.module.js';
 import { EntriesModule } from './entries/entries.module.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
+import { InspectionModule } from './inspection/inspection.module.js';
 import { MeetsModule } from './meets/meets.module.js';
 import { PrintingModule } from './printing/printing.module.js';
 import { QualificationsModule } from './qualifications/qualifications.module.js';
@@ -16,6 +17,7 @@ export const CAPABILITIES = [
   DrawsModule,
   QualificationsModule,
   RecordingModule,
+  InspectionModule,
   ExchangeModule,
   ResultsModule,
   ScoringModule,

@@ -3,6 +3,7 @@ export { apply, applyAll, openCompetition, restoreCompetition, type Applied } fr
 export { countedOf, type Counted } from './competition/counted.js';
 export { callsOf, progressOf, type Call, type Progress } from './competition/calls.js';
 export { entriesOfCard } from './competition/entries-of-card.js';
+export { trialsMadeWith } from './competition/implement-in-question.js';
 export type * from './competition/entry.js';
 export type { AnyEntry, AnyEntryKind } from './journal/any-entry.js';
 export type * from './journal/entry.js';

@@ -80,7 +80,7 @@ export class EntriesResolver {
 
   @Mutation(() => CompetitorWithdrawPayload, {
     description:
-      'Takes a competitor off the start list, before the first trial. Codes: NOT_FOUND, SIGNED_OFF, COMPETITION_STARTED, IN_JOURNAL.',
+      'Takes a competitor off the start list, before the first trial. Codes: NOT_FOUND, SIGNED_OFF, COMPETITION_STARTED, IN_JOURNAL, CHECKED_IN.',
   })
   @Needs('admin', 'director')
   async competitorWithdraw(

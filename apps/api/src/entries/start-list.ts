@@ -1,4 +1,5 @@
 import {
+  checkIns,
   competitions,
   competitors,
   journal,
@@ -44,6 +45,7 @@ export async function takeOff(
   const entries = await journalOf(tx, competition);
   if (entries.some(({ body }) => 'competitor' in body && body.competitor === competitor.id))
     return IN_JOURNAL;
+  if ((await checkIns.ofCompetitors(tx, organisationId, [competitor.id])).length > 0) return CHECKED_IN;
   await competitors.remove(tx, organisationId, competitor.id);
   const rest = await competitors.ofCompetition(tx, organisationId, id);
   await competitors.reposition(
@@ -96,6 +98,13 @@ const IN_JOURNAL = refusal({
   code: 'IN_JOURNAL',
   path: ['competitorId'],
   message: 'The journal names the competitor, so the line stays.',
+  remedy: 'Record that the competitor did not start.',
+});
+
+const CHECKED_IN = refusal({
+  code: 'CHECKED_IN',
+  path: ['competitorId'],
+  message: 'The check-in has written about the competitor, so the line stays.',
   remedy: 'Record that the competitor did not start.',
 });
 

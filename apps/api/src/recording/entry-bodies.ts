@@ -1,4 +1,5 @@
 import { parseWind, type CompetitionSetup, type EntryBody, type Judgement } from '#rules';
+import { isGiven } from '../platform/inputs/given.js';
 import type { JudgementInput } from './entry.inputs.js';
 import { Unreadable, type EntryRequest } from './entry-request.js';
 import { optionalMarkIn } from './marks-in.js';
@@ -50,6 +51,7 @@ function judgementIn({ unit }: CompetitionSetup, input: JudgementInput): Judgeme
     foul: input.foul ?? null,
     protested,
     implementGrams: input.implementGrams ?? null,
+    ...(isGiven(input.implementId) && { implementId: input.implementId }),
   };
 }
 

@@ -1,5 +1,5 @@
 import { Field, ID, InputType, Int } from '@nestjs/graphql';
-import { IsInt, IsOptional, Max, Min } from 'class-validator';
+import { IsInt, IsOptional, IsString, Max, Min } from 'class-validator';
 import { FOUL_CODES, type FoulCode, type Outcome } from '#rules';
 import { enumOf } from '../platform/inputs/enums.js';
 import { ObjectId } from '../platform/inputs/object-id.js';
@@ -24,7 +24,7 @@ export const FoulReasonEnum = enumOf<FoulCode>(
 export const RulingDecisionEnum = enumOf<'count' | 'dismiss'>(
   'RulingDecision',
   ['count', 'dismiss'],
-  'COUNT: a held entry counts, a protested failure becomes valid with the mark that was held. DISMISS: the entry does not count, the failure stands.',
+  'COUNT: a held entry counts, a protested failure becomes valid with the mark that was held. DISMISS: the entry does not count, the failure stands; a trial whose implement did not pass afterwards was a failure.',
 );
 
 export const StartStatusEnum = enumOf<'started' | 'DNS'>(
@@ -94,4 +94,13 @@ export abstract class JudgementInput extends EntryInput {
   @Min(1)
   @Max(100_000)
   implementGrams?: number | null;
+
+  @Field(() => Uuid, {
+    nullable: true,
+    description:
+      'The implement that was used, as the register has it; its mass comes from there. One that has not passed, or is not the competitor’s, is a question to the referee.',
+  })
+  @IsOptional()
+  @IsString()
+  implementId?: string | null;
 }

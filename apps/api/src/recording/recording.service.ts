@@ -20,6 +20,7 @@ import { versionConflict } from '../platform/errors/version-conflict.types.js';
 import type { Capacity, Identity } from '../platform/identity/identity.js';
 import { CompetitionChanges } from '../platform/live/competition-changes.js';
 import { bodyIn, Unreadable, type Entered, type EntryRequest, type FieldNames } from './entry-request.js';
+import { withImplement } from './named-implement.js';
 import { signOffOrReopen, withStatus } from './official-status.js';
 
 /** What became of an entry. */
@@ -41,6 +42,14 @@ export interface NotRecorded {
   readonly userError: UserError;
 }
 
+/** Who enters something, and with which right. */
+export interface RecordedBy {
+  readonly capacity: Capacity;
+  readonly holder: string;
+  /** What the token is called. */
+  readonly label: string | null;
+}
+
 /** Records entries: locks the competition, lets the rules decide, appends to the journal, then tells the others. */
 @Injectable()
 export class RecordingService {
@@ -58,7 +67,7 @@ export class RecordingService {
    */
   async record(viewer: Identity, request: EntryRequest): Promise<RecordingOutcome> {
     const outcome = await this.turnstile.pass(request.competitionId, () => this.store(viewer, request));
-    if (outcome.recorded && !outcome.replayed) this.announce(outcome.loaded);
+    if (outcome.recorded && !outcome.replayed) this.announce(outcome);
     return outcome;
   }
 
@@ -68,7 +77,8 @@ export class RecordingService {
         const row = await competitions.lock(tx, viewer.organisationId, request.competitionId);
         if (!row) return notRecorded(notFound('competition', ['competitionId']));
         const capacity = viewer.requireCapacity(row);
-        return this.decide(tx, await this.memory.locked(tx, row), request, {
+        const loaded = await this.memory.locked(tx, row);
+        return this.recordIn(tx, loaded, request, {
           capacity,
           holder: viewer.holder!,
           label: viewer.label,
@@ -81,22 +91,27 @@ export class RecordingService {
     }
   }
 
-  private async decide(
+  /**
+   * One entry in the transaction of whoever holds the lock on the competition's row, as part of something larger that
+   * happens whole or not at all. What is refused is not stored; what was recorded is to be announced after the commit.
+   */
+  async recordIn(
     tx: Tx,
     loaded: LoadedCompetition,
     request: EntryRequest,
-    by: { readonly capacity: Capacity; readonly holder: string; readonly label: string | null },
+    by: RecordedBy,
   ): Promise<RecordingOutcome> {
     const { row, state } = loaded;
-    const body = bodyIn(loaded, request.entered);
-    if (body instanceof Unreadable) return notRecorded(refusal(body.refusal));
-    const fingerprint = fingerprintOf(row.id, body);
+    const sent = bodyIn(loaded, request.entered);
+    if (sent instanceof Unreadable) return notRecorded(refusal(sent.refusal));
+    const fingerprint = fingerprintOf(row.id, sent);
     if (state.journal.some(({ entry }) => entry.id === request.entryId)) {
       return this.replay(tx, loaded, request.entryId, fingerprint);
     }
     if (request.expectedVersion !== null && request.expectedVersion !== row.version) {
       return notRecorded(versionConflict(row.version));
     }
+    const body = await withImplement(tx, row, sent);
     const entry: AnyEntry = { id: request.entryId, by: by.capacity, actor: by.holder, ...body };
     const { after: folded, verdict } = decideIn(loaded, entry);
     if (verdict.standing === 'refused') return notRecorded(refusalOf(verdict.refusal, request.entered));
@@ -133,6 +148,13 @@ export class RecordingService {
     };
   }
 
+  /** Tells the others of what was recorded, once it is committed. */
+  announce({ loaded }: Recorded): void {
+    const { id: competitionId, version } = loaded.row;
+    this.memory.remember(loaded);
+    this.changes.announce({ competitionId, version });
+  }
+
   /** What follows from an entry outside the journal: the first one opens a draft, a signature is archived. */
   private async afterwards(tx: Tx, after: LoadedCompetition, entry: AnyEntry): Promise<LoadedCompetition> {
     if (entry.kind === 'sign-off' || entry.kind === 'reopening') return signOffOrReopen(tx, after, entry);
@@ -149,12 +171,6 @@ export class RecordingService {
     if (stored.fingerprint !== fingerprint) return notRecorded(ID_REUSED);
     const { sequence, recordedAt, verdict } = stored;
     return { recorded: true, entryId, sequence, recordedAt, verdict, replayed: true, loaded };
-  }
-
-  private announce(loaded: LoadedCompetition): void {
-    const { id: competitionId, version } = loaded.row;
-    this.memory.remember(loaded);
-    this.changes.announce({ competitionId, version });
   }
 }
 

@@ -60,7 +60,7 @@ export class RecordedEntry {
 
   @Field(() => [String], {
     description:
-      'OUT_OF_TURN: somebody else was up. FINER_THAN_MEASURED: measure down. FAR_OUTSIDE: keep the spike in and read again. At the bar: TRIALS_OUTSTANDING below it, NOT_ANNOUNCED, NOT_THE_RULE_HEIGHT of the jump-off, UPRIGHTS_OUTSIDE_RULE. Accept codes that you do not know.',
+      'OUT_OF_TURN: somebody else was up. FINER_THAN_MEASURED: measure down. FAR_OUTSIDE: keep the spike in and read again. IMPLEMENT_IN_QUESTION: it is not the competitor’s, or has not passed. At the bar: TRIALS_OUTSTANDING below it, NOT_ANNOUNCED, NOT_THE_RULE_HEIGHT of the jump-off, UPRIGHTS_OUTSIDE_RULE. Accept codes that you do not know.',
   })
   notices: readonly NoticeCode[];
 

@@ -21,7 +21,8 @@ export class AttemptRecordInput extends JudgementInput {
 }
 
 @InputType({
-  description: 'What a trial really was. What is left out of wind and implement stays as it was.',
+  description:
+    'What a trial really was. What is left out of wind and implement stays as it was; another mass by itself is another implement.',
 })
 export class AttemptCorrectInput extends JudgementInput {
   @Field(() => Uuid, { description: 'The entry id of the trial.' })

@@ -60,8 +60,10 @@ function seriesOf(state: CompetitionState, competitor: number): TableTrial[] {
 }
 
 function trialOf({ attempts, setup, signedOff }: CompetitionState, id: string, round: number): TableTrial {
-  const { outcome, mark, wind, foul, protested } = attempts.get(id)!.judgement;
+  const { competitor, judgement } = attempts.get(id)!;
+  const { outcome, mark, wind, foul, protested } = judgement;
   const known = wind === 'pending' ? null : wind;
+  const isThrown = outcome !== 'pass' && outcome !== 'retired';
   const hasWind = outcome === 'valid' && eventOf(setup.event).hasWind(setup.indoor);
   return {
     entry: id,
@@ -71,7 +73,13 @@ function trialOf({ attempts, setup, signedOff }: CompetitionState, id: string, r
     isWindPending: hasWind && known === null && !signedOff,
     foul,
     protestedMark: protested === null ? null : formatMark(protested, setup.unit),
+    implementGrams: judgement.implementGrams ?? (isThrown ? dueOf(setup, competitor) : null),
+    implementId: judgement.implementId ?? null,
   };
+}
+
+function dueOf({ competitors }: CompetitionState['setup'], competitor: string): number | null {
+  return competitors.find(({ key }) => key === competitor)?.implementGrams ?? null;
 }
 
 /** As a field card writes them; a valid trial shows its mark. */

@@ -14,7 +14,7 @@ export class JournalEntry {
 
   @Field({
     description:
-      'attempt, wind, correction, move, order; at a bar jump, jump-off, jump-correction, jump-move, jump-order, bar, uprights, jump-off-declined; in both reversal, replacement, ruling, start, interruption, all-clear, …',
+      'attempt, wind, correction, move, order, implement-query; at a bar jump, jump-off, jump-correction, jump-move, jump-order, bar, uprights, jump-off-declined; in both reversal, replacement, ruling, start, interruption, all-clear, …',
   })
   kind: string;
 
@@ -50,10 +50,12 @@ export class JournalEntryConnection extends connectionType(JournalEntry, 'Journa
 
 @ObjectType({ description: 'Something that waits for the referee.' })
 export class OpenQuestion {
-  @Field(() => Uuid, { description: 'The held entry, or the protested trial.' })
+  @Field(() => Uuid, { description: 'The held entry, or the trial.' })
   entry: string;
 
-  @Field({ description: '"held" or "protest".' })
+  @Field({
+    description: '"held", "protest", or "implement": what the trial was made with did not pass afterwards.',
+  })
   about: string;
 
   @Field(() => String, { nullable: true })

@@ -32,6 +32,16 @@ export class TableTrial {
 
   @Field(() => String, { nullable: true, description: 'The mark held under protest.' })
   protestedMark: string | null;
+
+  @Field(() => Int, {
+    nullable: true,
+    description:
+      'Mass of the implement: as it was noted, else of the competitor’s category. Marks made with different implements do not compare.',
+  })
+  implementGrams: number | null;
+
+  @Field(() => Uuid, { nullable: true, description: 'The implement, if the trial named it.' })
+  implementId: string | null;
 }
 
 @ObjectType({ description: 'One line of a result table.' })

@@ -36,15 +36,26 @@ export function gather(journal: readonly JournalItem[], activity: Activity): Gat
   };
   replay(journal, activity, {
     takeIn: (entry, moment) => takeIn(gathered, entry, moment),
-    rule: (trial, decision) => change(gathered, trial, (draft) => rule(draft, decision)),
+    rule: (trial, decision) => change(gathered, trial, (draft) => rule(gathered, draft, decision)),
   });
   return gathered;
 }
 
-function rule(draft: AttemptDraft, decision: RulingDecision): void {
-  const { protested } = draft.judgement;
-  if (protested !== null) draft.judgement = ruleProtest(draft.judgement, protested, decision);
+function rule({ queries }: Gathered, draft: AttemptDraft, decision: RulingDecision): void {
+  const { protested, implementId } = draft.judgement;
+  if (
+    decision === 'dismiss' &&
+    implementId !== undefined &&
+    queries.get(draft.id)?.implementId === implementId
+  )
+    draft.judgement = failedByImplement(draft.judgement);
+  else if (protested !== null) draft.judgement = ruleProtest(draft.judgement, protested, decision);
   else if (decision === 'dismiss') draft.fate = 'dismissed';
+}
+
+/** It was taken, and was a failure: nobody is called for it again. */
+function failedByImplement(judgement: Judgement): Judgement {
+  return { ...judgement, outcome: 'foul', mark: null, foul: 'IMPLEMENT', protested: null };
 }
 
 /** A protested failure becomes valid with the mark that was held, or stays a failure and is no longer open. */

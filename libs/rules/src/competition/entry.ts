@@ -74,7 +74,7 @@ export interface OrderEntry {
 
 /**
  * The implement of these trials did not pass when it was looked at again: each is a question to the referee. They
- * count as before until the referee rules.
+ * count as before until the referee rules; one that is dismissed was a failure.
  */
 export interface ImplementQueryEntry {
   readonly kind: 'implement-query';

@@ -87,11 +87,13 @@ export function questionsOf(
       questions.push({ entry, about: 'held', hold: item.hold });
     } else if (trial?.fate === 'counts') {
       const hold = outside.get(entry) ?? null;
-      if (hold) questions.push({ entry, about: 'held', hold });
-      else if (trial.underProtest) questions.push({ entry, about: 'protest', hold });
-      else if (isOpen(trial.implementQueriedAt, activity.rulings.get(entry))) {
-        questions.push({ entry, about: 'implement', hold });
+      if (hold) {
+        questions.push({ entry, about: 'held', hold });
+        continue;
       }
+      if (trial.underProtest) questions.push({ entry, about: 'protest', hold });
+      if (isOpen(trial.implementQueriedAt, activity.rulings.get(entry)))
+        questions.push({ entry, about: 'implement', hold });
     }
   }
   return questions;

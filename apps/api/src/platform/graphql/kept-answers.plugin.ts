@@ -33,7 +33,7 @@ export const KEPT_FIELDS: ReadonlySet<string> = new Set([
     'unit',
   ],
   ...['categorySex', 'categoryAge', 'implementGrams', 'status', 'version', 'startsAt', 'vertical'],
-  ...['foulReasons', 'trialTime'],
+  ...['foulReasons', 'implementSpecifications', 'trialTime'],
   ...['table', 'progress', 'needed', 'orders', 'result', 'safety'],
 ]);
 

@@ -1,7 +1,7 @@
 import { registerEnumType } from '@nestjs/graphql';
 
 /**
- * Makes a GraphQL enum of codes: outside `LONG_JUMP`, inside `long-jump`. Use what it returns as a field's type.
+ * Makes a GraphQL enum of codes: outside `LONG_JUMP`, inside `long-jump`; `KEPT_BACK` and `kept back`. Use what it returns as a field's type.
  */
 export function enumOf<C extends string>(
   name: string,
