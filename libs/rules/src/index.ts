@@ -314,3 +314,18 @@ export type { CalledCompetition, CallingGroup, GroupCall } from './calling/group
 export { groupProgressOf, type GroupProgress } from './calling/group-progress.js';
 export * from './combined/front.js';
 export { formatCombinedMark } from './sheet/combined-text.js';
+export { definitionProblems, type DefinitionProblem } from './categories/definition-problems.js';
+export {
+  definitionsOf,
+  foundCategory,
+  type CompetitionCategory,
+  type FoundCategory,
+} from './categories/competition-category.js';
+export {
+  CATEGORY_FINDINGS,
+  eligibilityOf,
+  type CategoryFinding,
+  type Eligibility,
+  type Entrant,
+} from './categories/eligibility.js';
+export { entrantGrams } from './implements/entrant-implement.js';

@@ -50,7 +50,7 @@ export function categoryOf(
     );
   }
   const day = dayThatCounts(definition.ageOn, on);
-  const band = definition.bands.find((one) => fits(one, birth, on, definition.ageOn));
+  const band = definition.bands.find((one) => sideOfBand(one, birth, on, definition.ageOn) === 'within');
   const age = day && ageOn(birth, day);
   if (!band) {
     const message = `"${definition.scheme}" has no category for age ${age}. Enter the competitor as a guest, or in another one.`;
@@ -73,18 +73,17 @@ export function categoryDefinitions(
   );
 }
 
-function fits(
+/** On which side of a category's ages somebody is on the day of a competition; where the age does not matter: within. */
+export function sideOfBand(
   { minAge, maxAge, maxAgeOn }: AgeBand,
   birth: CalendarDate,
   on: CalendarDate,
   day: AgeDay,
-): boolean {
+): 'below' | 'within' | 'above' {
   const [counts, countsAbove] = [dayThatCounts(day, on), dayThatCounts(maxAgeOn ?? day, on)];
-  if (!counts || !countsAbove) return true;
-  return (
-    (minAge === null || ageOn(birth, counts) >= minAge) &&
-    (maxAge === null || ageOn(birth, countsAbove) <= maxAge)
-  );
+  if (!counts || !countsAbove) return 'within';
+  if (minAge !== null && ageOn(birth, counts) < minAge) return 'below';
+  return maxAge !== null && ageOn(birth, countsAbove) > maxAge ? 'above' : 'within';
 }
 
 function dayThatCounts(day: AgeDay, on: CalendarDate): CalendarDate | null {
