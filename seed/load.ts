@@ -1,4 +1,5 @@
 import { Client } from './client.js';
+import { openDiscusTent } from './discus-tent.js';
 import { idOf } from './ids.js';
 import { COMPETITIONS, DISCUS, MEET, type DemoCompetition, type Line } from './meet.js';
 import { CLUBS, PEOPLE } from './people.js';
@@ -30,7 +31,8 @@ export async function loadDemo(baseUrl: string, adminToken: string): Promise<voi
   for (const [index, competition] of COMPETITIONS.entries()) {
     const made = await setUp(director, meet.id, competition, athletes, index);
     const official = await post('OFFICIAL', made, `Tablet, ${competition.title}`);
-    await run(official, made, competition);
+    const implementIds = await prepare(official, meet.id, made, competition);
+    await run(official, made, competition, implementIds);
     if (competition.signedOff) await signOff(await post('REFEREE', meet.id, 'Referee'), made, competition);
   }
   await director.call('meetPublish', { meetId: meet.id }, 'meet { id }');
@@ -93,14 +95,32 @@ async function setUp(
   return competition.id;
 }
 
+/** What comes before the first trial, at the discus: gives by name the implements that are thrown. */
+async function prepare(
+  official: Client,
+  meetId: string,
+  competitionId: string,
+  competition: DemoCompetition,
+): Promise<ReadonlyMap<string, string>> {
+  if (competition !== DISCUS) return new Map();
+  const list = await startListOf(official, competitionId);
+  const reporting = list.map(({ id }, index) => ({ line: competition.lines[index]!, competitorId: id }));
+  return openDiscusTent(official, meetId, competition, reporting);
+}
+
 /** Records as officials do: who does not start, then whoever is called, until the card says no more. */
-async function run(official: Client, competitionId: string, competition: DemoCompetition): Promise<void> {
+async function run(
+  official: Client,
+  competitionId: string,
+  competition: DemoCompetition,
+  implementIds: ReadonlyMap<string, string>,
+): Promise<void> {
   const list = await startListOf(official, competitionId);
   for (const line of competition.lines) {
     if (line.didNotStart) await markAbsent(official, competitionId, competition, line, list);
   }
   const lines = new Map(list.map(({ id }, index) => [id, competition.lines[index]!]));
-  const place = { official, competitionId, competition, lines };
+  const place = { official, competitionId, competition, lines, implementIds };
   await (competition.heights ? runAtBar(place, competition.heights) : runInRounds(place));
 }
 

@@ -9,6 +9,8 @@ export interface Place {
   readonly competition: DemoCompetition;
   /** By the competitor's id. */
   readonly lines: ReadonlyMap<string, Line>;
+  /** Of implements, by the name of who throws them. */
+  readonly implementIds: ReadonlyMap<string, string>;
 }
 
 interface Up {
@@ -17,7 +19,13 @@ interface Up {
 }
 
 /** Whoever is called throws or jumps, until the card says no more. */
-export async function runInRounds({ official, competitionId, competition, lines }: Place): Promise<void> {
+export async function runInRounds({
+  official,
+  competitionId,
+  competition,
+  lines,
+  implementIds,
+}: Place): Promise<void> {
   for (;;) {
     const up = await whoIsUp(official, competitionId);
     const line = up && lines.get(up.competitor);
@@ -29,6 +37,7 @@ export async function runInRounds({ official, competitionId, competition, lines 
       competitorId: up.competitor,
       round: up.round,
       ...attemptOf(cell),
+      implementId: cell === '-' || cell === 'r' ? null : implementIds.get(line.who),
     };
     await official.call('attemptRecord', input, 'entry { standing }');
   }

@@ -1,8 +1,8 @@
 import { recount } from '#rules';
 import { globalId } from '../../apps/api/src/platform/inputs/global-id.js';
 import { idOf } from '../../seed/ids.js';
-import { loadDemo } from '../../seed/load.js';
-import { COMPETITIONS, HIGH_JUMP } from '../../seed/meet.js';
+import { DEMO, loadDemo } from '../../seed/load.js';
+import { COMPETITIONS, DISCUS, HIGH_JUMP } from '../../seed/meet.js';
 import { startApi, type TestApi } from '../support/api.js';
 
 const READ = `query ($id: ID!) { competition(id: $id) {
@@ -10,6 +10,18 @@ const READ = `query ($id: ID!) { competition(id: $id) {
   table { isDisputed rows { place mark reason reasonRule bib vertical { condition } } }
   progress { phase }
 } }`;
+
+const TENT = `query ($competition: ID!, $meet: ID!) {
+  competition(id: $competition) {
+    checkIn { current { isPresent } history { isPresent } }
+    table { rows { series { cell implementId } } }
+  }
+  meet(id: $meet) { implements { id label status owner { name } } }
+}`;
+const DISCUS_AND_MEET = {
+  competition: globalId('Competition', DEMO.runningCompetitionId),
+  meet: globalId('Meet', DEMO.meetId),
+};
 
 let api: TestApi;
 beforeAll(async () => {
@@ -34,6 +46,28 @@ describe('the demonstration', () => {
       ['505', null, null, 'No place: no height cleared'],
     ]);
     expect(progress.phase).toBe('complete');
+  });
+
+  it('has a tent at the discus: who reported, what was weighed, and what each throw was made with', async () => {
+    const { competition, meet } = await api.data(TENT, DISCUS_AND_MEET, api.adminToken);
+    const isThere = ({ current, history }: any): boolean => current.isPresent && history.length === 1;
+    expect(competition.checkIn).toHaveLength(DISCUS.lines.length);
+    expect(competition.checkIn.every(isThere)).toBe(true);
+    expect(meet.implements.map(({ label, status, owner }: any) => [label, status, owner.name])).toEqual([
+      ['Elder Vale', 'PASSED', 'Elder Vale AC'],
+      ['Heron Field pool', 'PASSED', null],
+      ['Quarry Lane 3', 'PASSED', 'Quarry Lane Striders'],
+      ['Saltmarsh A', 'PASSED', 'Saltmarsh AC'],
+      ['Tarnwick 1', 'KEPT_BACK', 'Tarnwick Harriers'],
+      ['Tarnwick 2', 'PASSED', 'Tarnwick Harriers'],
+    ]);
+    const passed = new Set(
+      meet.implements.filter(({ status }: any) => status === 'PASSED').map(({ id }: any) => id),
+    );
+    const thrown = competition.table.rows.flatMap(({ series }: any) =>
+      series.filter(({ cell }: any) => cell !== '-' && cell !== 'r'),
+    );
+    expect(thrown.every(({ implementId }: any) => passed.has(implementId))).toBe(true);
   });
 
   it('leaves no question open, and every sheet of it counts to the same result', async () => {
