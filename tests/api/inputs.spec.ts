@@ -14,6 +14,7 @@ import { Circle } from '../support/at-the-circle.js';
 import { groupCreate } from '../support/calling.js';
 import { discusSheet } from '../support/circle.js';
 import { Groups, groupSheet } from '../support/groups.js';
+import { CombinedScene } from '../support/combined.js';
 import { onConnection } from '../support/database.js';
 import { callsOf, type Call } from '../support/example-values.js';
 import { hostileValues, TEN_TO_THE_400TH, type HostileValue } from '../support/hostile-values.js';
@@ -57,6 +58,14 @@ const FITTING: Readonly<Record<string, object>> = {
   },
   competitionClear: { confirmed: CHECKS, despite: null },
   competitorEnter: { athleteId: null, clubId: null, bib: '77', seedMark: '41.20' },
+  combinedComponentLink: { event: 'DISCUS' },
+  combinedEntrantEnter: { athleteId: null, clubId: null, bib: '77' },
+  combinedEventCreate: { rules: 'WA', edition: null, scoringSex: null },
+  combinedMarkCorrect: { outcome: 'VALID', mark: '12.01', wind: null },
+  combinedMarkRecord: { event: 'SHOT', outcome: 'VALID', mark: '12.00', wind: null },
+  combinedStartSet: { status: 'DNS', fromEvent: null },
+  combinedTimeCorrect: { outcome: 'FINISHED', time: '11.21', wind: null },
+  combinedTimeRecord: { event: 'RUN_100', outcome: 'FINISHED', time: '11.20', wind: null },
   competitorStartSet: { status: 'DNS' },
   barSet: { height: '3.40', leavesOut: [] },
   jumpCorrect: { ...JUMPED, outcome: 'CLEARED' },
@@ -78,6 +87,7 @@ const FITTING: Readonly<Record<string, object>> = {
 /** Calls that are refused all the same, after everything about their fields has been looked at. */
 const REFUSED: Readonly<Record<string, string>> = {
   attemptWindRecord: 'WIND_NOT_MEASURED',
+  combinedEventReopen: 'ALREADY_SO',
   competitionReopen: 'ALREADY_SO',
   competitorReinstate: 'ALREADY_SO',
   entryRule: 'NO_QUESTION',
@@ -126,7 +136,24 @@ interface Scene {
 async function sceneFor(name: string): Promise<Scene> {
   if (name.startsWith('calling')) return sceneOfAGroup(name);
   if (name.startsWith('qualification')) return sceneOfAQualification(name);
+  if (name.startsWith('combined')) return sceneOfCombinedEvent(name);
   return AT_A_BAR.has(name) ? sceneAtABar() : sceneAtACircle(name);
+}
+
+/** A decathlon with a time and a mark of its first entrant; for a ruling a second time, which is held. */
+async function sceneOfCombinedEvent(name: string): Promise<Scene> {
+  const circle = await Circle.open(api, discusSheet(3));
+  const combined = await CombinedScene.open(api, circle.meet, ['1', '2', '3'], { programme: 'DECATHLON' });
+  const time = await combined.time('1', 'RUN_100', '11.20 +0.3');
+  const mark = await combined.mark('1', 'SHOT', '12.00');
+  const second = name === 'combinedEntryRule' ? await combined.time('1', 'RUN_100', '11.30 +0.3') : null;
+  const target = second ?? (name === 'combinedMarkCorrect' ? mark : time);
+  const things = {
+    ...{ athleteId, clubId, meetId: circle.meet.id, competitionId: circle.competition.id },
+    ...{ combinedEventId: combined.id, entrantId: combined.entrants['3'] },
+    ...{ targetEntryId: target.entry.id, expectedVersion: mark.combinedEvent.version },
+  };
+  return { circle, things };
 }
 
 async function sceneAtABar(): Promise<Scene> {
@@ -270,7 +297,15 @@ function withUserErrors({ document }: Call): string {
 
 /** Directors may do all that can be done at a meet; clubs, athletes and meets are the administrator's. */
 function tokenFor({ variables }: Call, { circle }: Scene): string {
-  const atMeet = ['entryId', 'competitionId', 'meetId', 'competitorId', 'callingGroupId'];
+  const atMeet = [
+    'entryId',
+    'competitionId',
+    'meetId',
+    'competitorId',
+    'callingGroupId',
+    'combinedEventId',
+    'entrantId',
+  ];
   return atMeet.some((key) => key in (variables['input'] as object)) ? circle.director : api.adminToken;
 }
 

@@ -113,6 +113,11 @@ export const IMPORT_TABLE: readonly Row[] = [
       'implements and check-ins stand beside the journal, and enter questions in it by the one door that it has',
   },
   {
+    files: 'apps/api/src/combined/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries,recording}')],
+    because: CAPABILITIES_GO_UP,
+  },
+  {
     files: 'apps/api/src/exchange/**',
     may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries,recording}')],
     because: CAPABILITIES_GO_UP,

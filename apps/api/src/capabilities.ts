@@ -1,5 +1,6 @@
 import { CallingModule } from './calling/calling.module.js';
 import { DrawsModule } from './draws/draws.module.js';
+import { CombinedModule } from './combined/combined.module.js';
 import { EntriesModule } from './entries/entries.module.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
 import { InspectionModule } from './inspection/inspection.module.js';
@@ -18,6 +19,7 @@ export const CAPABILITIES = [
   QualificationsModule,
   RecordingModule,
   InspectionModule,
+  CombinedModule,
   ExchangeModule,
   ResultsModule,
   ScoringModule,

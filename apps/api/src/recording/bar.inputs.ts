@@ -2,7 +2,7 @@ import { Field, ID, InputType, Int } from '@nestjs/graphql';
 import { ArrayMaxSize, IsInt, Max, Min } from 'class-validator';
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { MarkText } from '../platform/scalars/mark.js';
-import { CalledFirst, Reason } from './entry-fields.js';
+import { CalledFirst, Reason } from '../platform/inputs/entry-fields.js';
 import { EntryInput } from './entry.inputs.js';
 import { MAX_TRIAL } from './jump.inputs.js';
 

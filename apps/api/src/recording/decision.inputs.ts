@@ -4,7 +4,7 @@ import { ObjectId } from '../platform/inputs/object-id.js';
 import { Text } from '../platform/inputs/text.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 import { enumOf } from '../platform/inputs/enums.js';
-import { CalledFirst, ExpectedVersion, Reason } from './entry-fields.js';
+import { CalledFirst, ExpectedVersion, Reason } from '../platform/inputs/entry-fields.js';
 import { EntryInput, RulingDecisionEnum, StartStatusEnum } from './entry.inputs.js';
 
 /** Outside in words, inside the letters that follow the q of a result. */

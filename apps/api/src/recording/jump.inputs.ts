@@ -15,7 +15,7 @@ import { enumOf } from '../platform/inputs/enums.js';
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { MarkText } from '../platform/scalars/mark.js';
 import { Uuid } from '../platform/scalars/uuid.js';
-import { ExpectedVersion, Reason } from './entry-fields.js';
+import { ExpectedVersion, Reason } from '../platform/inputs/entry-fields.js';
 import { EntryInput, FoulReasonEnum } from './entry.inputs.js';
 
 /** Nobody keeps count beyond it: of trials at a height there are three, of rounds of a jump-off a handful. */

@@ -4,7 +4,7 @@ import { ArrayMaxSize, ArrayMinSize, IsInt, IsOptional, Max, Min, ValidateNested
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 import { WindText } from '../platform/scalars/wind-reading.js';
-import { ExpectedVersion, Reason } from './entry-fields.js';
+import { ExpectedVersion, Reason } from '../platform/inputs/entry-fields.js';
 import { EntryInput, JudgementInput } from './entry.inputs.js';
 
 @InputType({ description: 'One trial, as it was seen at the circle, the board or the runway.' })

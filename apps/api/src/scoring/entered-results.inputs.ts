@@ -18,7 +18,7 @@ import { SexEnum } from '../platform/objects/words.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 import { WindText } from '../platform/scalars/wind-reading.js';
 import { RaceStatusEnum } from './entered-results.types.js';
-import { RaceTimeText } from './race-time.js';
+import { RaceTimeText } from '../platform/scalars/race-time.js';
 
 const MOST_LINES = 200;
 

@@ -6,7 +6,7 @@ import { SexEnum } from '../platform/objects/words.js';
 import { Instant } from '../platform/scalars/instant.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 import { WindText } from '../platform/scalars/wind-reading.js';
-import { RaceTimeText } from './race-time.js';
+import { RaceTimeText } from '../platform/scalars/race-time.js';
 
 export const RaceStatusEnum = enumOf<NonNullable<StoredLine['status']>>(
   'RaceStatus',

@@ -25,7 +25,11 @@ export {
   type CombinedProgrammeCode,
 } from './programme.js';
 export { applyCombined, restoreCombined, type CombinedApplied } from './journal/apply.js';
-export { componentProgress, type ComponentProgress } from './journal/complete.js';
+export {
+  componentProgress,
+  isComplete as isCombinedComplete,
+  type ComponentProgress,
+} from './journal/complete.js';
 export {
   COMBINED_OUTCOMES,
   type CombinedBody,

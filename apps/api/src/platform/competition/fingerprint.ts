@@ -1,11 +1,10 @@
 import { createHash } from 'node:crypto';
-import type { JournalBody } from '#persistence';
 
 /**
  * SHA-256 over what was entered where: the same id with another one is another entry, and is not taken. Device and
  * time are left out, so that a resend from a restarted device is the same entry.
  */
-export function fingerprintOf(competitionId: string, body: JournalBody): string {
+export function fingerprintOf(competitionId: string, body: object): string {
   return createHash('sha256')
     .update(canonical([competitionId, body]))
     .digest('hex');

@@ -10,6 +10,8 @@ export const OBJECT_KINDS = [
   'Competitor',
   'Entry',
   'CallingGroup',
+  'CombinedEvent',
+  'CombinedEntrant',
 ] as const;
 export type ObjectKind = (typeof OBJECT_KINDS)[number];
 

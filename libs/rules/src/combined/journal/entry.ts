@@ -41,7 +41,7 @@ export interface CombinedResultBody extends CombinedPerformance {
   readonly event: CombinedEventCode;
 }
 
-/** What a result really was. */
+/** What a result really was; a wind that is left out stays as it was. */
 export interface CombinedCorrectionBody extends CombinedPerformance {
   readonly kind: 'correction';
   readonly entry: string;

@@ -91,7 +91,7 @@ function draftsOf(setup: CombinedSetup, journal: readonly CombinedItem[], activi
     if (!activity.inEffect[at]) continue;
     if (entry.kind === 'correction') {
       const target = drafts.get(entry.entry);
-      if (target) drafts.set(target.id, { ...target, performance: performanceOf(entry) });
+      if (target) drafts.set(target.id, { ...target, performance: corrected(target.performance, entry) });
     } else if (entry.kind === 'start') {
       if (entry.status === 'started') declared.delete(entry.entrant);
       else declared.set(entry.entrant, { status: entry.status, from: fromOf(setup, entry) });
@@ -104,6 +104,12 @@ function draftsOf(setup: CombinedSetup, journal: readonly CombinedItem[], activi
 
 function fromOf({ table }: CombinedSetup, { from }: Extract<CombinedEntry, { kind: 'start' }>): number {
   return from === null ? 0 : Math.max(0, table.events.indexOf(from));
+}
+
+/** A wind that a correction leaves out stays as it was, as long as there is a time or mark that it belongs to. */
+export function corrected(before: CombinedPerformance, after: CombinedPerformance): CombinedPerformance {
+  const wind = after.wind ?? (after.outcome === 'valid' ? before.wind : null);
+  return { ...performanceOf(after), wind };
 }
 
 export function performanceOf({

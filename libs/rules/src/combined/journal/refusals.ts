@@ -4,7 +4,7 @@ import { windEventsOf } from '../combined-wind.js';
 import { isTrackEvent, type CombinedEventCode } from '../scoring-table.js';
 import { isComplete } from './complete.js';
 import type { CombinedEntry, CombinedEntryKind, CombinedPerformance } from './entry.js';
-import { RULED_COMBINED_HOLDS } from './project.js';
+import { corrected, RULED_COMBINED_HOLDS } from './project.js';
 import type { CombinedEventState, CombinedItem } from './state.js';
 import type { CombinedRefusalCode } from './verdict.js';
 
@@ -209,7 +209,8 @@ function alreadySo({ state }: Context, entry: CombinedEntry): string | null | un
     case 'correction': {
       const now = state.entered.get(entry.entry)?.performance;
       const keys = ['outcome', 'hundredths', 'timing', 'wind'] as const;
-      return fault(!!now && keys.every((key) => now[key] === entry[key]), null);
+      const then = now && corrected(now, entry);
+      return fault(!!now && keys.every((key) => now[key] === then?.[key]), null);
     }
     default:
       return undefined;

@@ -1,5 +1,5 @@
 import { parseRaceTime } from '#rules';
-import { textScalar } from '../platform/scalars/text-scalar.js';
+import { textScalar } from './text-scalar.js';
 
 export const RaceTimeText = textScalar({
   name: 'RaceTime',

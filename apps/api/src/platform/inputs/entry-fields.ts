@@ -1,8 +1,8 @@
 import { applyDecorators } from '@nestjs/common';
 import { Field, ID, Int } from '@nestjs/graphql';
 import { ArrayMaxSize, ArrayMinSize, IsInt, Min } from 'class-validator';
-import { ObjectId } from '../platform/inputs/object-id.js';
-import { Text } from '../platform/inputs/text.js';
+import { ObjectId } from './object-id.js';
+import { Text } from './text.js';
 
 /* Fields that many entries have, with what is demanded of them. */
 
