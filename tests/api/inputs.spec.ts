@@ -80,6 +80,18 @@ const FITTING: Readonly<Record<string, object>> = {
   implementInspect: { replacesId: null, reason: null, dimensions: [] },
   implementRecheck: { replacesId: null, reason: null, dimensions: [] },
   enteredResultSet: { replacesId: null, reason: null, lines: [] },
+  startingMarkAdd: {
+    ...{ event: 'DISCUS', mark: '52.10', implementGrams: 1000, wind: null, onDate: '1998-06-06' },
+    ...{ replacesId: null, reason: null },
+  },
+  startingMarksImport: {
+    csv: { text: 'event,mark,sex,date\nhigh-jump,1.71,W,1998-06-06' },
+    isDryRun: false,
+  },
+  recordRatify: {
+    ...{ kind: 'MEET_RECORD', decision: 'REFUSED', mark: '58.10' },
+    ...{ recheck: null, measuring: null, despite: [] },
+  },
   meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
   tokenIssue: { role: 'OFFICIAL', from: null, until: null },
 };
@@ -92,6 +104,7 @@ const REFUSED: Readonly<Record<string, string>> = {
   competitorReinstate: 'ALREADY_SO',
   entryRule: 'NO_QUESTION',
   jumpOffDecline: 'NO_JUMP_OFF',
+  startingMarkWithdraw: 'NOT_FOUND',
 };
 
 let api: TestApi;
@@ -372,6 +385,11 @@ function valuesFor(path: readonly string[], type: GraphQLInputType, example: unk
   return values.filter((_, at) => (at + times) % Math.ceil(values.length / FEW) === 0);
 }
 
+/** What a table says is read as data: its faults are told by line and column. */
+function isTable(path: readonly string[]): boolean {
+  return ['csv.text', 'csv.base64'].includes(path.slice(-2).join('.'));
+}
+
 /** Sends one call with hostile values in every place. */
 async function attack(call: Call): Promise<{ sent: number; complaints: string[] }> {
   const scene = await sceneFor(call.name);
@@ -384,7 +402,7 @@ async function attack(call: Call): Promise<{ sent: number; complaints: string[] 
       if (LEGAL.has(where)) continue;
       const variables = withValue({ input: inputFor(call, scene, path) }, path, value);
       // What is right in form and wrong in fact may be told as a business error.
-      const isData = getNamedType(type).name === 'JSON' || what === 'less than zero';
+      const isData = getNamedType(type).name === 'JSON' || isTable(path) || what === 'less than zero';
       const found = complaint(await send(call, variables, tokenFor(call, scene)), path, isData);
       if (found !== null) complaints.push(`${where}: ${found}`);
       sent += 1;

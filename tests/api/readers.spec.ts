@@ -1,5 +1,5 @@
 import { buildClientSchema, getIntrospectionQuery, isObjectType } from 'graphql';
-import { KEPT_FIELDS } from '../../apps/api/src/platform/graphql/kept-answers.plugin.js';
+import { KEPT_FIELDS, NOT_KEPT_BELOW } from '../../apps/api/src/platform/graphql/kept-answers.plugin.js';
 import { startApi, type TestApi } from '../support/api.js';
 import { Circle } from '../support/at-the-circle.js';
 import { discusSheet } from '../support/circle.js';
@@ -89,13 +89,21 @@ it('every field of a competition is known to be kept, or known not to be', async
     'callList',
     'callingGroup',
     'checkIn',
+    'claims',
     'draws',
     'journal',
     'meet',
     'qualification',
     'questions',
+    'recordDecisions',
     'sheet',
     'startList',
   ]);
   expect([...KEPT_FIELDS].filter((field) => field !== '__typename' && !fields.includes(field))).toEqual([]);
+});
+
+it('what lies below a kept field and is not kept is there', async () => {
+  const row = buildClientSchema(await api.data(getIntrospectionQuery())).getType('TableRow');
+  const fields = isObjectType(row) ? Object.keys(row.getFields()) : [];
+  expect([...NOT_KEPT_BELOW].filter((field) => !fields.includes(field))).toEqual([]);
 });

@@ -146,6 +146,17 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: 'paper shows what is read through the services of others, and computes nothing of its own',
   },
   {
+    files: 'apps/api/src/records/**',
+    may: [
+      ...[...LIBRARIES, ...SERVER, PLATFORM, serviceOf('meets')],
+      'apps/api/src/entries/athletes.types.ts',
+      'apps/api/src/recording/recording.types.ts',
+      'apps/api/src/results/results.types.ts',
+    ],
+    because:
+      'bests and records are read from what stands and added to what others show (an athlete, the answer to an entry, a row of a table), so that no other capability has to know of them',
+  },
+  {
     files: 'apps/api/src/start/seed.ts',
     may: ['computed', 'node:**'],
     because:

@@ -44,6 +44,19 @@ describe('the performances of a journal', () => {
     expect(shown()).toEqual([`${ids[1]} b 4000 `, `${ids[3]} b 4100 `]);
   });
 
+  it('wait for their wind until the result is signed off', () => {
+    const circle = new Circle(discus(2, { event: 'long-jump' }));
+    circle.trial('a', 1, '6.10');
+    circle.trial('b', 1, '6.20', { wind: -3 });
+    circle.trial('a', 2, '6.30', { wind: 'NWI' });
+    const winds = (): unknown[] =>
+      performancesOfState(circle.state, OCCASION, identify).map(({ wind }) => wind);
+    expect(winds()).toEqual(['pending', 'NWI', -3]);
+    circle.referee({ kind: 'sign-off', incomplete: 'darkness' });
+    expect(circle.state.signedOff).toBe(true);
+    expect(winds()).toEqual(['NWI', 'NWI', -3]);
+  });
+
   it('at a bar are those that cleared it, in the jump-off too', () => {
     const bar = new Bar(highJumpOf('1.80 1.85', 2));
     const first = [

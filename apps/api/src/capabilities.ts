@@ -8,6 +8,7 @@ import { MeetsModule } from './meets/meets.module.js';
 import { PrintingModule } from './printing/printing.module.js';
 import { QualificationsModule } from './qualifications/qualifications.module.js';
 import { RecordingModule } from './recording/recording.module.js';
+import { RecordsModule } from './records/records.module.js';
 import { ResultsModule } from './results/results.module.js';
 import { ScoringModule } from './scoring/scoring.module.js';
 
@@ -25,4 +26,5 @@ export const CAPABILITIES = [
   ScoringModule,
   CallingModule,
   PrintingModule,
+  RecordsModule,
 ];

@@ -9,6 +9,7 @@ export * as briefs from './stores/brief.store.js';
 export * as officialResults from './stores/official-result.store.js';
 export * as enteredResults from './stores/entered-result.store.js';
 export * as recordDecisions from './stores/record-decision.store.js';
+export * as recordScope from './stores/record-scope.store.js';
 export * as startingMarks from './stores/starting-mark.store.js';
 export * as draws from './stores/draw.store.js';
 export * as qualifications from './stores/qualification.store.js';

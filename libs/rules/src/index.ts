@@ -284,7 +284,7 @@ export {
   performancesOfVerticalState,
   type Identified,
 } from './records/performances-of-state.js';
-export type { Ratification, RatificationDecision } from './records/ratification.js';
+export { decisionKey, type Ratification, type RatificationDecision } from './records/ratification.js';
 export {
   RATIFICATION_PROBLEM_CODES,
   ratificationProblems,

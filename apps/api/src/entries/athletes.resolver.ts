@@ -1,9 +1,10 @@
-import { Args, Context, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
+import { Args, Context, ID, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
 import { connectionOf, PageArgs } from '../platform/connections/connection.js';
 import { loaderPerRequest } from '../platform/graphql/per-request.js';
 import type { RequestContext } from '../platform/graphql/request-context.js';
 import type { Identity } from '../platform/identity/identity.js';
 import { Needs, Public, Viewer } from '../platform/identity/rights.js';
+import { ReadId } from '../platform/inputs/object-id.js';
 import { Club, clubObject } from '../platform/objects/club.type.js';
 import { AthleteCreateInput, AthleteUpdateInput, ClubCreateInput } from './athletes.inputs.js';
 import { AthletesService } from './athletes.service.js';
@@ -31,14 +32,34 @@ export class AthletesResolver {
     return connectionOf(args, () => this.service.clubPage(args, viewer), clubObject);
   }
 
+  @Query(() => Club, { nullable: true, description: 'Null: not there.' })
+  @Public()
+  async club(
+    @Args('id', { type: () => ID }, new ReadId('Club')) id: string,
+    @Viewer() viewer: Identity,
+  ): Promise<Club | null> {
+    const row = await this.service.findClub(id, viewer);
+    return row && clubObject(row);
+  }
+
+  @Query(() => Athlete, { nullable: true, description: 'For directors and administrators. Null: not there.' })
+  @Needs('admin', 'director')
+  async athlete(
+    @Args('id', { type: () => ID }, new ReadId('Athlete')) id: string,
+    @Viewer() viewer: Identity,
+  ): Promise<Athlete | null> {
+    const row = await this.service.find(id, viewer);
+    return row && athleteObject(row);
+  }
+
   @Query(() => AthleteConnection, { description: 'By name. For directors and administrators.' })
   @Needs('admin', 'director')
   async athletes(@Args() args: PageArgs, @Viewer() viewer: Identity): Promise<AthleteConnection> {
     return connectionOf(args, () => this.service.page(args, viewer), athleteObject);
   }
 
-  @ResolveField(() => Club, { nullable: true })
-  async club(@Parent() athlete: Athlete, @Context() context: RequestContext): Promise<Club | null> {
+  @ResolveField('club', () => Club, { nullable: true })
+  async clubOf(@Parent() athlete: Athlete, @Context() context: RequestContext): Promise<Club | null> {
     const row = await this.clubLoader(context).load(athlete.row);
     return row && clubObject(row);
   }

@@ -89,6 +89,15 @@ export class AthletesService {
     return done;
   }
 
+  async find(athleteId: string, viewer: Identity): Promise<AthleteRow | null> {
+    viewer.requireKeeper();
+    return this.database.read((at) => athletes.find(at, viewer.organisationId, athleteId));
+  }
+
+  async findClub(clubId: string, viewer: Identity): Promise<ClubRow | null> {
+    return this.database.read((at) => clubs.find(at, viewer.organisationId, clubId));
+  }
+
   async page({ first, after }: PageArgs, viewer: Identity): Promise<Page<AthleteRow>> {
     viewer.requireKeeper();
     return this.database.read((at) => athletes.page(at, viewer.organisationId, { first, after }));

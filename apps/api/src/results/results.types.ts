@@ -1,3 +1,4 @@
+import type { CompetitionRow } from '#persistence';
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
 import { Instant } from '../platform/scalars/instant.js';
 import { Uuid } from '../platform/scalars/uuid.js';
@@ -46,6 +47,9 @@ export class TableTrial {
 
 @ObjectType({ description: 'One line of a result table.' })
 export class TableRow {
+  /** Not a field: for resolvers that add to a row. */
+  in: CompetitionRow;
+
   @Field(() => ID)
   competitor: string;
 

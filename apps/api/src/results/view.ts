@@ -41,6 +41,7 @@ export function rowHead(
   { reason, rule, isWaiting }: Because,
 ): Omit<TableRow, 'series' | 'vertical'> {
   return {
+    in: view.loaded.row,
     competitor: globalId('Competitor', line.competitor.id),
     bib: row.bib,
     name: nameOf(view, line),

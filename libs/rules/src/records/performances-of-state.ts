@@ -1,4 +1,6 @@
 import type { CompetitionState } from '../competition/state.js';
+import { eventOf } from '../events/event.js';
+import type { Wind } from '../quantities/wind.js';
 import type { VerticalState } from '../vertical-competition/state.js';
 import type { Performance } from './performance.js';
 import {
@@ -28,7 +30,14 @@ export function performancesOfState(
       return [[`${occasion.competition}/${bib}/${at + 1}`, { id, implementGrams: grams, key }] as const];
     });
   });
-  return named(performancesOfCard(state.card, occasion, performer(state, identify)), new Map(attempts));
+  const performances = performancesOfCard(state.card, occasion, performer(state, identify));
+  return named(performances, new Map(attempts)).map((one) => ({ ...one, wind: windSoFar(one, state) }));
+}
+
+/** A reading that is not there yet is expected until the result is signed off; after that there was none. */
+function windSoFar({ event, indoor, wind }: Performance, { signedOff }: CompetitionState): Wind | null {
+  if (!eventOf(event).hasWind(indoor) || (wind !== null && wind !== 'pending')) return wind;
+  return signedOff ? 'NWI' : 'pending';
 }
 
 /** The same at a bar: each height cleared is the performance of the attempt that cleared it. */

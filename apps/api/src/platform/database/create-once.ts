@@ -1,6 +1,7 @@
 import { violationOf, type Tx } from '#persistence';
 import { isDeepStrictEqual } from 'node:util';
-import { refusal, type UserError } from '../errors/user-error.types.js';
+import { ID_REUSED } from '../errors/outcomes.js';
+import type { UserError } from '../errors/user-error.types.js';
 import type { Database } from './database.js';
 
 export type Created<Row> =
@@ -53,10 +54,3 @@ function isSame(there: object, wanted: object): boolean {
     isDeepStrictEqual((there as Record<string, unknown>)[key], value),
   );
 }
-
-const ID_REUSED = refusal({
-  code: 'ID_REUSED',
-  path: ['id'],
-  message: 'Something else was made under this id.',
-  remedy: 'Make a new id; send the same id only with the same content.',
-});

@@ -9,3 +9,11 @@ export function notFound(what: string, path: readonly string[]): Refusal {
     remedy: `Send the id of a ${what} that you can see.`,
   });
 }
+
+/** Something else was made under an id that the client sent. */
+export const ID_REUSED = refusal({
+  code: 'ID_REUSED',
+  path: ['id'],
+  message: 'Something else was made under this id.',
+  remedy: 'Make a new id; send the same id only with the same content.',
+});

@@ -2,10 +2,12 @@ import { isAsyncIterable, type Plugin } from 'graphql-yoga';
 import {
   Kind,
   OperationTypeNode,
+  visit,
   type DocumentNode,
   type ExecutionArgs,
   type ExecutionResult,
   type FieldNode,
+  type OperationDefinitionNode,
   type ValueNode,
 } from 'graphql';
 import { LRUCache } from 'lru-cache';
@@ -36,6 +38,9 @@ export const KEPT_FIELDS: ReadonlySet<string> = new Set([
   ...['foulReasons', 'implementSpecifications', 'trialTime'],
   ...['table', 'progress', 'needed', 'orders', 'result', 'safety'],
 ]);
+
+/** What lies below a kept field and depends on more than the version of its competition. */
+export const NOT_KEPT_BELOW: ReadonlySet<string> = new Set(['bests']);
 
 const KEPT_BYTES = 32 * 1024 * 1024;
 
@@ -128,7 +133,17 @@ function idArgument({ definitions }: DocumentNode): ValueNode | null {
   if (field?.kind !== Kind.FIELD || field.name.value !== 'competition' || others.length > 0) return null;
   const own = field.selectionSet?.selections ?? [];
   const isKept = own.every((one) => one.kind === Kind.FIELD && KEPT_FIELDS.has(one.name.value));
-  return isKept ? argumentOf(field) : null;
+  return isKept && !readsBelow(operation) ? argumentOf(field) : null;
+}
+
+function readsBelow(operation: OperationDefinitionNode): boolean {
+  let reads = false;
+  visit(operation, {
+    Field({ name }) {
+      if (NOT_KEPT_BELOW.has(name.value)) reads = true;
+    },
+  });
+  return reads;
 }
 
 function argumentOf({ arguments: given = [] }: FieldNode): ValueNode | null {

@@ -17,7 +17,7 @@ export function displayName(
   { competitor, athlete }: Named,
   meet: Pick<MeetRow, 'startsOn' | 'minorsDisplay'>,
 ): string {
-  const adult = typeof athlete?.birthDate === 'string' && isAdult(athlete.birthDate, meet.startsOn);
+  const adult = isAdult(athlete?.birthDate ?? null, meet.startsOn);
   const display = athlete?.display ?? (adult ? 'full' : meet.minorsDisplay);
   const shown = shownAs(display, nameParts(competitor, athlete));
   return shown === '' ? `#${competitor.bib}` : shown;
@@ -54,8 +54,12 @@ function initialOf(part: string): string {
   return '';
 }
 
-/** Compares days as text, so that no time zone has a say. Who is born on 29 February is of age on 1 March. */
-function isAdult(birthDate: string, on: string): boolean {
+/**
+ * Whether somebody is known to be of age on a day. Days are compared as text, so that no time zone has a say. Who is
+ * born on 29 February is of age on 1 March.
+ */
+export function isAdult(birthDate: string | null, on: string): boolean {
+  if (birthDate === null) return false;
   const comesOfAge = `${Number(birthDate.slice(0, 4)) + ADULT_YEARS}${birthDate.slice(4)}`;
   return comesOfAge <= on;
 }
