@@ -1,6 +1,6 @@
 import type { Client } from './client.js';
 import { idOf } from './ids.js';
-import type { DemoCompetition, Line } from './meet.js';
+import type { DemoCompetition, Line } from './competition.js';
 import { CLUBS, PEOPLE, type ClubName } from './people.js';
 
 interface Discus {

@@ -1,7 +1,9 @@
 import { Client } from './client.js';
 import { openDiscusTent } from './discus-tent.js';
 import { idOf } from './ids.js';
-import { COMPETITIONS, DISCUS, MEET, type DemoCompetition, type Line } from './meet.js';
+import type { DemoCompetition, Line } from './competition.js';
+import { drawHammerFinal } from './hammer.js';
+import { COMPETITIONS, DISCUS, MEET } from './meet.js';
 import { CLUBS, PEOPLE } from './people.js';
 import { runAtBar } from './run-at-bar.js';
 import { runInRounds } from './run-in-rounds.js';
@@ -28,13 +30,16 @@ export async function loadDemo(baseUrl: string, adminToken: string): Promise<voi
   };
   const director = await post('DIRECTOR', meet.id, 'Meet director');
   const athletes = await enterPeople(director);
+  const ids = new Map<string, string>();
   for (const [index, competition] of COMPETITIONS.entries()) {
     const made = await setUp(director, meet.id, competition, athletes, index);
+    ids.set(competition.title, made);
     const official = await post('OFFICIAL', made, `Tablet, ${competition.title}`);
     const implementIds = await prepare(official, meet.id, made, competition);
     await run(official, made, competition, implementIds);
     if (competition.signedOff) await signOff(await post('REFEREE', meet.id, 'Referee'), made, competition);
   }
+  await drawHammerFinal(director, meet.id, ids);
   await director.call('meetPublish', { meetId: meet.id }, 'meet { id }');
 }
 

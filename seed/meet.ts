@@ -1,3 +1,6 @@
+import { line, type DemoCompetition } from './competition.js';
+import { HAMMER_A, HAMMER_B, HAMMER_FINAL } from './hammer.js';
+
 /**
  * The demonstration meet. Cells are those of a field card; `X RIM` is a failure with its reason. Of a high jump they
  * stand below its heights.
@@ -9,27 +12,6 @@ export const MEET = {
   timeZone: 'Europe/London',
   rules: 'WA',
 } as const;
-
-export interface Line {
-  readonly who: string;
-  readonly cells: readonly string[];
-  /** Round by round, `O`, `X`, `-` or `r`. */
-  readonly jumpOff?: readonly string[];
-  readonly flight?: string;
-  readonly didNotStart?: true;
-}
-
-export interface DemoCompetition {
-  readonly title: string;
-  readonly input: Readonly<Record<string, unknown>>;
-  /** Of the bar, as announced; only in a high jump or pole vault. */
-  readonly heights?: readonly string[];
-  /** In the order of competition. */
-  readonly lines: readonly Line[];
-  readonly signedOff?: true;
-}
-
-const line = (who: string, ...cells: string[]): Line => ({ who, cells });
 
 export const SHOT: DemoCompetition = {
   title: 'Shot, girls U14, 3 kg',
@@ -116,4 +98,13 @@ export const HIGH_JUMP: DemoCompetition = {
   ],
 };
 
-export const COMPETITIONS = [SHOT, DISCUS, LONG_JUMP, JAVELIN, HIGH_JUMP] as const;
+export const COMPETITIONS = [
+  SHOT,
+  DISCUS,
+  LONG_JUMP,
+  JAVELIN,
+  HIGH_JUMP,
+  HAMMER_A,
+  HAMMER_B,
+  HAMMER_FINAL,
+] as const;

@@ -46,6 +46,15 @@ export const PEOPLE: Readonly<Record<string, Person>> = Object.fromEntries([
   person('Oskar Redmire', 'M', '2010-03-03', TARNWICK),
   person('Leif Cobblestow', 'M', '2009-06-26', ELDER_VALE),
   person('Idris Farrowdale', 'M', '2010-08-18', QUARRY_LANE),
+  // Hammer throwers.
+  person('Corwin Hallowdene', 'M', '1997-02-24', TARNWICK),
+  person('Piers Oxgate', 'M', '1993-10-11', SALTMARSH),
+  person('Dunstan Merrowby', 'M', '2001-01-30', ELDER_VALE),
+  person('Lorcan Thrushfield', 'M', '1999-06-18', QUARRY_LANE),
+  person('Jory Pennycross', 'M', '2003-12-05', TARNWICK),
+  person('Matthias Greywold', 'M', '1990-04-27', ELDER_VALE),
+  person('Sorley Winterdale', 'M', '2000-08-09', SALTMARSH),
+  person('Alban Quillhurst', 'M', '2002-11-16', null),
   // High jumpers.
   person('Liv Heronsgate', 'W', '2007-05-09', TARNWICK),
   person('Marit Cinderfold', 'W', '2008-01-24', ELDER_VALE),

@@ -1,6 +1,6 @@
 import type { Client } from './client.js';
 import { idOf } from './ids.js';
-import type { Line } from './meet.js';
+import type { Line } from './competition.js';
 import type { Place } from './run-in-rounds.js';
 
 interface Up {

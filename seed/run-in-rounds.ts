@@ -1,6 +1,6 @@
 import type { Client } from './client.js';
 import { idOf } from './ids.js';
-import type { DemoCompetition, Line } from './meet.js';
+import type { DemoCompetition, Line } from './competition.js';
 
 /** A competition that is being recorded. */
 export interface Place {

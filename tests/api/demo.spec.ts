@@ -1,5 +1,6 @@
 import { recount } from '#rules';
 import { globalId } from '../../apps/api/src/platform/inputs/global-id.js';
+import { HAMMER_FINAL } from '../../seed/hammer.js';
 import { idOf } from '../../seed/ids.js';
 import { DEMO, loadDemo } from '../../seed/load.js';
 import { COMPETITIONS, DISCUS, HIGH_JUMP } from '../../seed/meet.js';
@@ -68,6 +69,33 @@ describe('the demonstration', () => {
       series.filter(({ cell }: any) => cell !== '-' && cell !== 'r'),
     );
     expect(thrown.every(({ implementId }: any) => passed.has(implementId))).toBe(true);
+  });
+
+  it('has a qualification in two groups, and the final drawn of those who go on', async () => {
+    const asked = `query ($id: ID!) { competition(id: $id) {
+      startList { bib displayName } draws { isAsDrawn isInForce seed }
+      qualification { standard fill table { isProvisional lines { bib place mark qualified isLevelForLast } } }
+    } }`;
+    const id = globalId('Competition', idOf(HAMMER_FINAL.title));
+    const { startList, draws, qualification } = (await api.data(asked, { id })).competition;
+    expect(startList.map(({ bib }: any) => bib).sort()).toEqual(['601', '602', '604', '702', '703']);
+    expect(startList).toContainEqual({ bib: '602', displayName: 'Piers Oxgate' });
+    expect(draws).toMatchObject([{ isAsDrawn: true, isInForce: true }]);
+    const { standard, fill, table } = qualification;
+    expect([standard, fill, table.isProvisional]).toEqual(['52.00', 4, false]);
+    const lines = table.lines.map(({ place, bib, mark, qualified, isLevelForLast }: any) =>
+      [place, bib, mark, qualified, isLevelForLast].join(' '),
+    );
+    expect(lines).toEqual([
+      '1 602 52.40 Q false',
+      '2 702 52.05 Q false',
+      '3 601 49.15 q false',
+      '4 604 47.30 q true',
+      '4 703 47.30 q true',
+      '6 701 46.02  false',
+      '7 603 45.62  false',
+      ' 704   false',
+    ]);
   });
 
   it('leaves no question open, and every sheet of it counts to the same result', async () => {
