@@ -28,7 +28,7 @@ function serviceOf(capability: string): string {
 }
 
 const CAPABILITIES_GO_UP =
-  'a capability knows libraries, the platform and the services of those below it (meets, entries, recording, exchange in this order); ' +
+  'a capability knows libraries, the platform and the services of those below it (meets, entries, recording, combined, exchange in this order); ' +
   'another one’s resolver, types and inputs are its own affair, and only libs/persistence knows how things are stored';
 
 export const IMPORT_TABLE: readonly Row[] = [
@@ -119,7 +119,7 @@ export const IMPORT_TABLE: readonly Row[] = [
   },
   {
     files: 'apps/api/src/exchange/**',
-    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries,recording}')],
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries,recording,combined}')],
     because: CAPABILITIES_GO_UP,
   },
   {

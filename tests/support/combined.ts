@@ -73,6 +73,17 @@ export class CombinedScene {
     return new CombinedScene(api, meet, combinedEvent.id, entrants);
   }
 
+  /** An entry into the journal of a combined event that was made in another way. */
+  static enterIn(
+    api: ApiClient,
+    meet: StaffedMeet,
+    id: string,
+    mutation: string,
+    input: object,
+  ): Promise<any> {
+    return new CombinedScene(api, meet, id, {}).enter(mutation, input);
+  }
+
   /** Calls one mutation of the journal and gives its payload; the entry gets an id unless it has one. */
   async enter(mutation: string, input: object, token = this.meet.referee): Promise<any> {
     return call(

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import { CombinedEventsResolver } from './combined-events.resolver.js';
+import { CombinedImportService } from './combined-import.service.js';
 import { CombinedEventsService } from './combined-events.service.js';
 import { CombinedRecordingResolver } from './combined-recording.resolver.js';
 import { CombinedRecordingService } from './combined-recording.service.js';
@@ -12,12 +13,13 @@ import { MeetCombinedEventsResolver } from './meet-combined-events.resolver.js';
   providers: [
     CombinedEventsService,
     CombinedSetupService,
+    CombinedImportService,
     CombinedRecordingService,
     CombinedEventsResolver,
     CombinedSetupResolver,
     CombinedRecordingResolver,
     MeetCombinedEventsResolver,
   ],
-  exports: [CombinedEventsService],
+  exports: [CombinedEventsService, CombinedImportService],
 })
 export class CombinedModule {}

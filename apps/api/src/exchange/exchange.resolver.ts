@@ -4,6 +4,7 @@ import { resultDocumentOf, sheetOf } from '../platform/competition/documents.js'
 import type { LoadedCompetition } from '../platform/competition/loaded.js';
 import type { Identity } from '../platform/identity/identity.js';
 import { Needs, Viewer } from '../platform/identity/rights.js';
+import { combinedEventObject } from '../platform/objects/combined-event.type.js';
 import { Competition, competitionObject } from '../platform/objects/competition.type.js';
 import { Json } from '../platform/scalars/json.js';
 import { SheetImportInput } from './sheet-import.inputs.js';
@@ -20,7 +21,7 @@ export class ExchangeResolver {
 
   @Mutation(() => SheetImportPayload, {
     description:
-      'Makes a competition of a paper card. Codes: those of the sheet format, NOT_YET, NOT_FOUND, TOO_LONG, ID_REUSED.',
+      'Makes a competition, or a combined event, of a paper card. Codes: those of the sheet format, NOT_YET, NOT_FOUND, TOO_LONG, ID_REUSED.',
   })
   @Needs('admin', 'director')
   async sheetImport(
@@ -29,9 +30,20 @@ export class ExchangeResolver {
   ): Promise<SheetImportPayload> {
     const imported = await this.imports.import(input, viewer);
     if ('userErrors' in imported) {
-      return { competition: null, isReplay: false, userErrors: [...imported.userErrors] };
+      return {
+        competition: null,
+        combinedEvent: null,
+        isReplay: false,
+        userErrors: [...imported.userErrors],
+      };
     }
-    return { competition: competitionObject(imported.row), isReplay: imported.replayed, userErrors: [] };
+    const isCombined = 'combined' in imported;
+    return {
+      competition: isCombined ? null : competitionObject(imported.row),
+      combinedEvent: isCombined ? combinedEventObject(imported.combined) : null,
+      isReplay: imported.replayed,
+      userErrors: [],
+    };
   }
 
   @ResolveField(() => Json, {

@@ -17,7 +17,7 @@ export class SheetImportInput {
   @Field(() => Uuid, {
     nullable: true,
     description:
-      'Of the competition that is made. Send the same again if no answer came: nothing is made twice.',
+      'Of the competition or combined event that is made. Send the same again if no answer came: nothing is made twice.',
   })
   @IsOptional()
   id?: string | null;
@@ -34,7 +34,9 @@ export class SheetImportInput {
   @IsOptional()
   unit?: Unit | null;
 
-  @Field(() => Json, { description: 'A `sectorline-sheet/1` as JSON, or its text.' })
+  @Field(() => Json, {
+    description: 'A `sectorline-sheet/1` or `sectorline-combined/1` as JSON, or its text.',
+  })
   @RawJson()
   @IsDefined()
   sheet: unknown;

@@ -6,6 +6,7 @@ import {
   journal,
   meets,
   violationOf,
+  type CombinedEventRow,
   type CompetitionRow,
   type CompetitorRow,
   type JournalBody,
@@ -21,6 +22,7 @@ import {
   type CompetitionContent,
   type Problem,
 } from '#rules';
+import { CombinedImportService } from '../combined/combined-import.service.js';
 import { sheetOf } from '../platform/competition/documents.js';
 import { fingerprintOf } from '../platform/competition/fingerprint.js';
 import { loadCompetition } from '../platform/competition/loaded.js';
@@ -36,12 +38,16 @@ import { competitionOf, competitorsOf } from './sheet-rows.js';
 
 export type Imported =
   | { readonly row: CompetitionRow; readonly replayed: boolean }
+  | { readonly combined: CombinedEventRow; readonly replayed: boolean }
   | { readonly userErrors: readonly UserError[] };
 
 /** Makes a competition of a paper card: its start list, and every trial as an entry of the journal. */
 @Injectable()
 export class SheetImportService {
-  constructor(private readonly database: Database) {}
+  constructor(
+    private readonly database: Database,
+    private readonly combined: CombinedImportService,
+  ) {}
 
   /** All of the sheet, or nothing and every problem of it. Throws UNAUTHENTICATED or FORBIDDEN for others than directors. */
   async import(input: SheetImportInput, viewer: Identity): Promise<Imported> {
@@ -52,7 +58,11 @@ export class SheetImportService {
     const { organisationId } = viewer;
     const place = { organisationId, id: input.id ?? uuidV7(), meetId: input.meetId, title: input.title };
     try {
-      return await this.database.write((tx) => store(tx, content, place, viewer));
+      return await this.database.write(async (tx): Promise<Imported> => {
+        if (content.kind !== 'combined') return store(tx, content, place, viewer);
+        const stored = await this.combined.store(tx, content.card, place, viewer);
+        return 'refusal' in stored ? { userErrors: [stored.refusal] } : stored;
+      });
     } catch (error) {
       const violation = violationOf(error);
       if (violation?.kind === 'check' || violation?.kind === 'data') return { userErrors: [TOO_LONG] };

@@ -1,5 +1,6 @@
 import { Field, ObjectType } from '@nestjs/graphql';
 import { UserError } from '../platform/errors/user-error.types.js';
+import { CombinedEvent } from '../platform/objects/combined-event.type.js';
 import { Competition } from '../platform/objects/competition.type.js';
 
 @ObjectType({ description: 'One thing that is wrong with a sheet.', implements: () => [UserError] })
@@ -10,8 +11,11 @@ export class SheetProblem extends UserError {
 
 @ObjectType()
 export class SheetImportPayload {
-  @Field(() => Competition, { nullable: true })
+  @Field(() => Competition, { nullable: true, description: 'Of a `sectorline-sheet/1`.' })
   competition: Competition | null;
+
+  @Field(() => CombinedEvent, { nullable: true, description: 'Of a `sectorline-combined/1`.' })
+  combinedEvent: CombinedEvent | null;
 
   @Field({ description: 'The request had been carried out before.' })
   isReplay: boolean;

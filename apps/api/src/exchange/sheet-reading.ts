@@ -1,6 +1,7 @@
 import {
   readSheet,
   readSource,
+  type CombinedContent,
   type CompetitionContent,
   type DistanceContent,
   type Problem,
@@ -8,8 +9,10 @@ import {
 } from '#rules';
 import type { SheetImportInput } from './sheet-import.inputs.js';
 
-/** One competition as a sheet has it, or everything that is wrong with the sheet. */
-export type Reading = { readonly content: CompetitionContent } | { readonly problems: readonly Problem[] };
+/** One competition or combined event as a sheet has it, or everything that is wrong with the sheet. */
+export type Reading =
+  | { readonly content: CompetitionContent | CombinedContent }
+  | { readonly problems: readonly Problem[] };
 
 /** Reads what was sent as a sheet: JSON, or its text. */
 export function readingOf({ sheet, unit }: SheetImportInput): Reading {
@@ -25,6 +28,8 @@ export function readingOf({ sheet, unit }: SheetImportInput): Reading {
     }
     case 'vertical':
       return { content: withTakenRounds(content) };
+    case 'combined':
+      return { content };
     default:
       return { problems: [NOT_YET] };
   }
@@ -56,6 +61,6 @@ function withTakenRounds(content: VerticalContent): VerticalContent {
 const NOT_YET: Problem = {
   path: '/format',
   code: 'NOT_YET',
-  message: 'Combined events and whole meets cannot be imported yet; recount counts them.',
+  message: 'A whole meet cannot be imported yet; import its sheets one by one, or recount it.',
   rule: null,
 };
