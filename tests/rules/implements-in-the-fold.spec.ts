@@ -75,6 +75,24 @@ describe('a trial that names its implement', () => {
   });
 });
 
+describe('a protested trial that is held for its implement', () => {
+  function ruledTwice(second: 'count' | 'dismiss'): Circle {
+    const circle = circleOfOneKilo();
+    const id = circle.trial('a', 1, 'X', { ...named('not inspected'), protested: 5000 });
+    circle.referee(rule(id, 'count'));
+    expect(questions(circle)).toEqual([[id, 'protest']]);
+    circle.referee(rule(id, second));
+    expect(circle.verdict?.standing).toBe('accepted');
+    expect(questions(circle)).toEqual([]);
+    return circle;
+  }
+
+  it('is let in by one ruling, and its protest is decided by the next', () => {
+    expect(ruledTwice('count').state.card.competitors[0]!.series[0]?.mark).toBe(5000);
+    expect(ruledTwice('dismiss').state.card.competitors[0]!.series[0]?.outcome).toBe('foul');
+  });
+});
+
 describe('a correction', () => {
   const judgementOf = (circle: Circle, id: string): Judgement => circle.state.attempts.get(id)!.judgement;
 
@@ -166,6 +184,24 @@ describe('trials whose implement did not pass afterwards', () => {
     circle.referee(rule(id, 'count'));
     expect(questions(circle)).toEqual([]);
     expect(circle.state.card.competitors[0]!.series[0]?.mark).toBe(5000);
+  });
+
+  it('stay in the series when they had been held and ruled to count before', () => {
+    const circle = circleOfOneKilo();
+    const id = circle.trial('a', 1, '50.00', named('incomplete'));
+    const admission = circle.referee(rule(id, 'count'));
+    circle.enter(query(id));
+    expect(questions(circle)).toEqual([[id, 'implement']]);
+    circle.referee(rule(id, 'dismiss'));
+    expect(questions(circle)).toEqual([]);
+    expect(circle.state.attempts.get(id)).toMatchObject({
+      standing: 'counts',
+      judgement: { outcome: 'foul' },
+    });
+    circle.referee({ ...correction(id, '50.00'), ...named('passed', 1000, 'D2') });
+    expect(circle.state.card.competitors[0]!.series[0]?.mark).toBe(5000);
+    circle.referee({ kind: 'reversal', entry: admission, reason: 'thrown in the warm-up' });
+    expect(circle.state.attempts.has(id)).toBe(false);
   });
 
   it('are none any more when it was another implement, when they failed, or when the query is taken back', () => {

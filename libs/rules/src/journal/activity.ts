@@ -9,6 +9,11 @@ export interface Activity {
   readonly inEffect: readonly boolean[];
   /** By id of the entry ruled on: the decision in force and the position of its ruling. */
   readonly rulings: ReadonlyMap<string, { readonly decision: RulingDecision; readonly at: number }>;
+  /**
+   * By id of a held trial of which something else was ruled on afterwards (its protest, or its implement): the position
+   * of the ruling that let it in. What was ruled last then answers the other question.
+   */
+  readonly admissions: ReadonlyMap<string, number>;
   /** Ids of entries taken back. */
   readonly reversed: ReadonlySet<string>;
 }
@@ -25,18 +30,38 @@ export function needsRuling({ hold }: JournalItem<AnyEntry>): boolean {
 export function activityOf(journal: readonly JournalItem<AnyEntry>[]): Activity {
   const inEffect = new Array<boolean>(journal.length).fill(false);
   const rulings = new Map<string, { decision: RulingDecision; at: number }>();
+  const admissions = new Map<string, number>();
   const reversed = new Set<string>();
+  /** Of each trial the latest ruling before the last one that let it count, and its latest query. */
+  const letIn = new Map<string, number>();
+  const queries = new Map<string, number>();
   for (let at = journal.length - 1; at >= 0; at--) {
     const item = journal[at]!;
     const { entry } = item;
     if (reversed.has(entry.id)) continue;
-    const counted = rulings.get(entry.id)?.decision === 'count';
-    if (needsRuling(item) && !counted) continue;
+    if (needsRuling(item)) {
+      const admittedAt = letIn.get(entry.id);
+      const isAskedAgain = isProtested(entry) || (queries.get(entry.id) ?? -1) > (admittedAt ?? at);
+      if (admittedAt !== undefined && isAskedAgain) admissions.set(entry.id, admittedAt);
+      else if (rulings.get(entry.id)?.decision !== 'count') continue;
+    }
     inEffect[at] = !needsRuling(item);
     if (entry.kind === 'reversal') reversed.add(entry.entry);
-    if (entry.kind === 'ruling' && !rulings.has(entry.entry)) {
-      rulings.set(entry.entry, { decision: entry.decision, at });
-    }
+    if (entry.kind === 'implement-query')
+      for (const attempt of entry.attempts) if (!queries.has(attempt)) queries.set(attempt, at);
+    if (entry.kind !== 'ruling') continue;
+    const { entry: target, decision } = entry;
+    if (!rulings.has(target)) rulings.set(target, { decision, at });
+    else if (decision === 'count' && !letIn.has(target)) letIn.set(target, at);
   }
-  return { inEffect, rulings, reversed };
+  return { inEffect, rulings, admissions, reversed };
+}
+
+function isProtested(entry: AnyEntry): boolean {
+  return 'protested' in entry && entry.protested !== null && entry.protested !== false;
+}
+
+/** Whether an item that had to be ruled on was let in, and still is. */
+export function isLetIn(activity: Activity, { entry: { id } }: JournalItem<AnyEntry>): boolean {
+  return activity.admissions.has(id) || activity.rulings.get(id)?.decision === 'count';
 }

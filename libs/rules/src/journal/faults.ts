@@ -1,4 +1,4 @@
-import { needsRuling } from './activity.js';
+import { isLetIn, needsRuling } from './activity.js';
 import type { AnyEntry, AnyEntryKind } from './any-entry.js';
 import type { RulingEntry } from './entry.js';
 import type { JournalItem } from './journal-item.js';
@@ -107,12 +107,12 @@ function wrongKind({ items }: FaultContext, entry: AnyEntry): string | undefined
 
 /** An entry that is held, taken back, struck or dismissed cannot be changed further. */
 function notInForce({ state, items }: FaultContext, entry: AnyEntry): string | undefined {
-  const { reversed, rulings } = state.activity;
+  const { reversed } = state.activity;
   if (entry.kind === 'ruling') return targetField(entry, (id) => reversed.has(id));
   return targetField(entry, (id) => {
     const item = items.get(id)!;
     if (reversed.has(id)) return true;
-    if (needsRuling(item) && rulings.get(id)?.decision !== 'count') return true;
+    if (needsRuling(item) && !isLetIn(state.activity, item)) return true;
     const standing = state.attempts.get(id)?.standing;
     const gone = standing === 'struck' || standing === 'displaced' || standing === 'dismissed';
     return entry.kind !== 'reversal' && gone;

@@ -24,7 +24,8 @@ export interface JournalReader<E extends AnyEntry> {
 
 /**
  * Reads a journal in order. An entry that was held takes effect where the referee ruled that it counts, not where it
- * came in, so that the last decision about a trial is the one in force.
+ * came in, so that the last decision about a trial is the one in force. What is ruled about a held trial that was let
+ * in and then asked about again answers that question.
  */
 export function replay<E extends AnyEntry>(
   journal: readonly JournalItem<E>[],
@@ -38,19 +39,19 @@ export function replay<E extends AnyEntry>(
       reader.takeIn(entry, { sequence: at + 1, entered: at + 1, byRuling: false, waited: hold !== null });
       return;
     }
-    const ruling = activity.rulings.get(entry.entry);
     const targetAt = positionOf(entry.entry);
-    if (ruling?.at !== at || targetAt === undefined || activity.reversed.has(entry.entry)) return;
+    if (targetAt === undefined || activity.reversed.has(entry.entry)) return;
     const target = journal[targetAt]!;
-    if (!needsRuling(target)) reader.rule(entry.entry, ruling.decision);
-    else if (ruling.decision === 'count') {
-      reader.takeIn(target.entry, {
-        sequence: targetAt + 1,
-        entered: at + 1,
-        byRuling: true,
-        waited: false,
-      });
-    }
+    const letIn = (): void => {
+      const moment = { sequence: targetAt + 1, entered: at + 1, byRuling: true, waited: false };
+      reader.takeIn(target.entry, moment);
+    };
+    const admittedAt = activity.admissions.get(entry.entry);
+    if (admittedAt === at) letIn();
+    const ruling = activity.rulings.get(entry.entry);
+    if (ruling?.at !== at) return;
+    if (!needsRuling(target) || admittedAt !== undefined) reader.rule(entry.entry, ruling.decision);
+    else if (ruling.decision === 'count') letIn();
   });
 }
 
