@@ -42,10 +42,41 @@ function naming<T>(value: T, madeSoFar: number): T {
   return JSON.parse(named) as T;
 }
 
+const MADE_WITH = { implementId: 'D1', implementStanding: 'passed' } as const;
+const implement = fc.record({
+  implementId: fc.constantFrom('D1', 'D2'),
+  implementStanding: fc.constantFrom('passed' as const, 'passed' as const, 'failed' as const),
+});
+
+function queryOf(attempt: string): EntryBody {
+  return { kind: 'implement-query', attempts: [attempt], implementId: 'D1', reason: 'too light' };
+}
+
 const anyBody: fc.Arbitrary<EntryBody> = fc.oneof(
-  { weight: 14, arbitrary: fc.tuple(key, round, cell).map(([who, at, how]) => trial(who, at, how)) },
+  {
+    weight: 14,
+    arbitrary: fc
+      .tuple(key, round, cell, fc.constantFrom({}, MADE_WITH))
+      .map(([who, at, how, made]) => trial(who, at, how, made)),
+  },
   { weight: 1, arbitrary: fc.tuple(key, round).map(([who, at]) => trial(who, at, 'X', { protested: 5300 })) },
+  {
+    weight: 3,
+    arbitrary: fc
+      .tuple(key, round, cell, implement)
+      .map(([who, at, how, made]) => trial(who, at, how, { ...made, protested: how === 'X' ? 5200 : null })),
+  },
   { weight: 3, arbitrary: fc.tuple(earlier, cell).map(([attempt, how]) => correction(attempt, how)) },
+  {
+    weight: 1,
+    arbitrary: fc
+      .tuple(earlier, cell, implement)
+      .map(([attempt, how, made]) => ({ ...correction(attempt, how), ...made })),
+  },
+  {
+    weight: 4,
+    arbitrary: earlier.map(queryOf),
+  },
   {
     weight: 3,
     arbitrary: earlier.map((entry): EntryBody => ({ kind: 'reversal', entry, reason: 'in error' })),
@@ -55,7 +86,7 @@ const anyBody: fc.Arbitrary<EntryBody> = fc.oneof(
     arbitrary: earlier.map((attempt): EntryBody => ({ kind: 'replacement', attempt, reason: 'hindered' })),
   },
   {
-    weight: 3,
+    weight: 6,
     arbitrary: fc
       .tuple(earlier, fc.constantFrom('count' as const, 'dismiss' as const))
       .map(([entry, decision]): EntryBody => ({ kind: 'ruling', entry, decision, reason: 'heard' })),
@@ -98,6 +129,27 @@ const journalOf = fc
   .array(fc.tuple(anyBody, fc.constantFrom('official' as const, 'referee' as const)), { maxLength: 15 })
   .map((bodies) => bodies.map(([body, by], at) => ({ id: `e${at}`, by, actor: by, ...naming(body, at) })));
 
+/** A protested trial that is held for its implement, and what the referee makes of it. */
+const aboutOneTrial = fc
+  .array(
+    fc.oneof(
+      fc
+        .constantFrom('count' as const, 'dismiss' as const)
+        .map((decision): EntryBody => ({ kind: 'ruling', entry: 'e0', decision, reason: 'heard' })),
+      fc.constant<EntryBody>(queryOf('e0')),
+      fc.tuple(cell, implement).map(([how, made]) => ({ ...correction('e0', how), ...made })),
+      earlier.map((entry): EntryBody => ({ kind: 'reversal', entry, reason: 'in error' })),
+    ),
+    { maxLength: 10 },
+  )
+  .map((bodies) => {
+    const held = trial('a', 1, 'X', { ...MADE_WITH, implementStanding: 'failed', protested: 5200 });
+    return [held, ...bodies].map((body, at) => ({
+      ...{ id: `e${at}`, by: 'referee' as const, actor: 'rolf' },
+      ...naming(body, at),
+    }));
+  });
+
 /** A state as bytes: maps and sets in the order in which they were filled. */
 function bytes(state: CompetitionState): string {
   return JSON.stringify(state, (_, value: unknown) =>
@@ -112,6 +164,7 @@ describe('the fold', () => {
   it('gives the same state to the byte, entry by entry or from the stored journal', () => {
     let holds = 0;
     let rulings = 0;
+    let queries = 0;
     check(
       fc.property(journalOf, (given) => {
         const { state } = applyAll(setup, given);
@@ -120,11 +173,26 @@ describe('the fold', () => {
         expect(countedOf(setup, stored)).toEqual({ card: state.card, signedOff: state.signedOff });
         holds += state.questions.length;
         rulings += state.activity.rulings.size;
+        queries += state.questions.filter(({ about }) => about === 'implement').length;
       }),
     );
     // The journals that were tried did contain questions and rulings.
     expect(holds).toBeGreaterThan(RUNS / 10);
     expect(rulings).toBeGreaterThan(RUNS / 50);
+    expect(queries).toBeGreaterThan(RUNS / 200);
+  });
+
+  it('gives the same whatever is ruled, asked and taken back about one trial', () => {
+    let admissions = 0;
+    check(
+      fc.property(aboutOneTrial, (given) => {
+        const { state } = applyAll(setup, given);
+        const stored = JSON.parse(JSON.stringify(state.journal)) as JournalItem[];
+        expect(bytes(restoreCompetition(setup, stored))).toBe(bytes(state));
+        admissions += state.activity.admissions.size;
+      }),
+    );
+    expect(admissions).toBeGreaterThan(RUNS / 50);
   });
 
   it('a correction and its reversal restore what counts', () => {
