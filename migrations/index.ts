@@ -17,6 +17,7 @@ import { CallingGroups1795613000400 } from './1795613000400-calling-groups.js';
 import { Categories1795613000401 } from './1795613000401-categories.js';
 import { Safety1795613000700 } from './1795613000700-safety.js';
 import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-in-the-journal.js';
+import { Timetables1795613000800 } from './1795613000800-timetables.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 export const MIGRATIONS = [
@@ -39,4 +40,5 @@ export const MIGRATIONS = [
   Categories1795613000401,
   Safety1795613000700,
   ImplementsInTheJournal1795613000720,
+  Timetables1795613000800,
 ];

@@ -94,6 +94,11 @@ const FITTING: Readonly<Record<string, object>> = {
   },
   meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
   tokenIssue: { role: 'OFFICIAL', from: null, until: null },
+  timetableSet: {
+    expectedRevision: 0,
+    facilities: ['cage', 'hammer'].map((key) => ({ key, name: key })),
+    sharedGrounds: [{ facilities: ['cage', 'hammer'], reason: 'one cage' }],
+  },
 };
 
 /** Calls that are refused all the same, after everything about their fields has been looked at. */
@@ -105,6 +110,7 @@ const REFUSED: Readonly<Record<string, string>> = {
   entryRule: 'NO_QUESTION',
   jumpOffDecline: 'NO_JUMP_OFF',
   startingMarkWithdraw: 'NOT_FOUND',
+  timetableDelay: 'VERSION_CONFLICT',
 };
 
 let api: TestApi;
@@ -225,6 +231,12 @@ async function sceneAtACircle(name: string): Promise<Scene> {
     ...{ meetId: circle.meet.id, competitionId: circle.competition.id, on: circle.competition.id },
     ...{ competitorId: third, competitorIds: [third], targetEntryId: attemptId, expectedVersion: version },
     ...{ afterRound: 3, plan: { rounds: 6, cuts: [{ after: 3, through: 8 }], reorderAfter: [3] } },
+    slots: [
+      {
+        competitionIds: [circle.competition.id],
+        ...{ facility: 'cage', startsAt: '2026-06-13T12:00:00Z', minutes: 60, reportMinutes: 30 },
+      },
+    ],
     sheet: discusSheet(2),
   };
   return { circle, things };

@@ -90,6 +90,7 @@ it('every field of a competition is known to be kept, or known not to be', async
     'callingGroup',
     'checkIn',
     'claims',
+    'crew',
     'draws',
     'journal',
     'meet',

@@ -134,6 +134,11 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: 'the points of clubs are read from what stands, so that no other capability has to know of them',
   },
   {
+    files: 'apps/api/src/timetable/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM],
+    because: 'when and where something takes place has no say in how it is recorded',
+  },
+  {
     files: 'apps/api/src/printing/**',
     may: [
       ...LIBRARIES,

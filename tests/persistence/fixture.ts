@@ -1,5 +1,6 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { populateCombined } from './combined-fixture.js';
+import { addPlan } from './plan-fixture.js';
 import {
   ageFactors,
   callingGroups,
@@ -243,6 +244,7 @@ export async function populate(url: string): Promise<void> {
     await journal.append(tx, attemptOf(scene));
     const signed = { sequence: 2, sheet: {}, result: {}, signedBy: 'referee' };
     await officialResults.archive(tx, { organisationId, competitionId, ...signed });
+    await addPlan(tx, scene);
     await meetScorings.add(tx, {
       organisationId,
       meetId: scene.meetId,

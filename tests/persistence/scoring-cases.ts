@@ -14,6 +14,22 @@ export function soundScorings(scene: Scene): Readonly<Record<string, Columns>> {
       divisions: JSON.stringify([]),
       set_by: 'director',
     },
+    timetable: {
+      organisation_id: scene.organisationId,
+      meet_id: scene.meetId,
+      revision: 1,
+      facilities: JSON.stringify([]),
+      shared_grounds: JSON.stringify([]),
+      slots: JSON.stringify([]),
+      set_by: 'director',
+    },
+    crew: {
+      organisation_id: scene.organisationId,
+      competition_id: scene.competitionId,
+      revision: 1,
+      members: JSON.stringify([]),
+      set_by: 'director',
+    },
     entered_result: {
       organisation_id: scene.organisationId,
       id: randomUUID(),
@@ -51,6 +67,25 @@ const MEET_SCORING = of(
   ['meet_scoring_divisions_shape', 'divisions that are no list', { divisions: { name: 'women' } }],
 );
 
+const TIMETABLE = of(
+  'timetable',
+  ['timetable_meet_fkey', 'of no meet', { meet_id: randomUUID() }],
+  ['timetable_pkey', 'the same revision twice', {}, { after: {} }],
+  ['timetable_revision_range', 'before the first', { revision: 0 }],
+  ['timetable_facilities_shape', 'facilities that are no list', { facilities: {} }],
+  ['timetable_shared_grounds_shape', 'shared grounds that are no list', { shared_grounds: {} }],
+  ['timetable_slots_shape', 'slots that are no list', { slots: {} }],
+  ['timetable_reason_given', 'moved for a blank reason', { reason: ' ' }],
+);
+
+const CREW = of(
+  'crew',
+  ['crew_competition_fkey', 'of no competition', { competition_id: randomUUID() }],
+  ['crew_pkey', 'the same revision twice', {}, { after: {} }],
+  ['crew_revision_range', 'before the first', { revision: 0 }],
+  ['crew_members_shape', 'members that are no list', { members: {} }],
+);
+
 const ENTERED_RESULT = of(
   'entered_result',
   ['entered_result_meet_fkey', 'of no meet', { meet_id: randomUUID() }],
@@ -65,4 +100,9 @@ const ENTERED_RESULT = of(
   ['entered_result_without_names', 'a name', { lines: JSON.stringify([{ bib: '7', name: 'Mira Tolve' }]) }],
 );
 
-export const SCORING_CASES: readonly ConstraintCase[] = [...MEET_SCORING, ...ENTERED_RESULT];
+export const SCORING_CASES: readonly ConstraintCase[] = [
+  ...MEET_SCORING,
+  ...ENTERED_RESULT,
+  ...TIMETABLE,
+  ...CREW,
+];

@@ -11,6 +11,7 @@ import { RecordingModule } from './recording/recording.module.js';
 import { RecordsModule } from './records/records.module.js';
 import { ResultsModule } from './results/results.module.js';
 import { ScoringModule } from './scoring/scoring.module.js';
+import { TimetableModule } from './timetable/timetable.module.js';
 
 /** Every capability of the API; each module brings its own resolvers. */
 export const CAPABILITIES = [
@@ -27,4 +28,5 @@ export const CAPABILITIES = [
   CallingModule,
   PrintingModule,
   RecordsModule,
+  TimetableModule,
 ];

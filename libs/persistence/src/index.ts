@@ -13,6 +13,8 @@ export * as recordScope from './stores/record-scope.store.js';
 export * as startingMarks from './stores/starting-mark.store.js';
 export * as draws from './stores/draw.store.js';
 export * as qualifications from './stores/qualification.store.js';
+export * as timetables from './stores/timetable.store.js';
+export * as crews from './stores/crew.store.js';
 export * as meetScorings from './stores/meet-scoring.store.js';
 export * as categoryDefinitions from './stores/category-definition.store.js';
 export * as ageFactors from './stores/age-factors.store.js';
@@ -39,6 +41,8 @@ export type { CallingGroupChanges, NewCallingGroup } from './stores/calling-grou
 export type { NewRecordDecision } from './stores/record-decision.store.js';
 export type { ListOwners, NewStartingMark } from './stores/starting-mark.store.js';
 export type { NewDraw, NewDrawAmendment } from './stores/draw.store.js';
+export type { NewTimetable } from './stores/timetable.store.js';
+export type { CrewMember, CrewPost, CrewRow, TimetableRow } from './timetable-rows.js';
 export type { NewMeetScoring } from './stores/meet-scoring.store.js';
 export type { NewImplement } from './stores/implement.store.js';
 export type { NewInspection } from './stores/inspection.store.js';

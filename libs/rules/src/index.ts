@@ -47,6 +47,21 @@ export {
   type SafetyState,
   type Stop,
 } from './safety/interruption.js';
+export { clashesOf, type Clash } from './timetable/clashes.js';
+export { delaySlot } from './timetable/delay.js';
+export {
+  endOf,
+  reportAt,
+  type Facility,
+  type SharedGround,
+  type Slot,
+  type Timetable,
+} from './timetable/timetable.js';
+export {
+  timetableProblems,
+  type TimetableFault,
+  type TimetableProblem,
+} from './timetable/timetable-problems.js';
 export { eventOf, imperialOf, isFarOutside } from './events/event.js';
 export type { EventKind, EventRules, PlausibleRange } from './events/event-rules.js';
 export { MAX_ROUNDS, resolvePlan, type PlanProblem, type ResolvedPlan } from './progression/resolve-plan.js';

@@ -17,6 +17,8 @@ import { EnteredResult } from './entered-result.entity.js';
 import { Implement } from './implement.entity.js';
 import { Inspection } from './inspection.entity.js';
 import { JournalEntry } from './journal-entry.entity.js';
+import { Crew } from './crew.entity.js';
+import { Timetable } from './timetable.entity.js';
 import { Meet } from './meet.entity.js';
 import { MeetScoring } from './meet-scoring.entity.js';
 import { OfficialResult } from './official-result.entity.js';
@@ -37,6 +39,8 @@ export const ENTITIES = [
   JournalEntry,
   OfficialResult,
   MeetScoring,
+  Timetable,
+  Crew,
   EnteredResult,
   StartingMark,
   RecordDecision,
