@@ -5,7 +5,6 @@ import {
   type ClubRow,
   type Reads,
   type Sex,
-  type StartingMarkRow,
 } from '#persistence';
 import {
   DISTANCE_EVENT_CODES,
@@ -62,6 +61,8 @@ export interface TableContext {
   readonly organisationId: string;
   readonly meetId: string | null;
   readonly clubId: string | null;
+  /** What the same table brought before does not stand in its way. */
+  readonly importId: string;
   /** `YYYY-MM-DD` */
   readonly today: string;
 }
@@ -75,15 +76,11 @@ export type StartingTable =
   | { readonly lines: readonly StartingLine[] }
   | { readonly problems: readonly CsvProblem[] };
 
-/**
- * The starting marks of a table, or everything that is wrong with it.
- * @param stored what the same table brought before, which does not stand in its way
- */
+/** The starting marks of a table, or everything that is wrong with it. */
 export async function startingTable(
   at: Reads,
   source: CsvSource,
   context: TableContext,
-  stored: readonly StartingMarkRow[] = [],
 ): Promise<StartingTable> {
   const read = readCsv(source, COLUMNS);
   if ('problems' in read) return read;
@@ -107,7 +104,7 @@ export async function startingTable(
     }
     return { line: row.line, values: mark };
   });
-  if (problems.length === 0) problems.push(...(await repeated(at, lines, context, stored)));
+  if (problems.length === 0) problems.push(...(await repeated(at, lines, context)));
   return problems.length > 0 ? { problems: toldProblems(problems) } : { lines };
 }
 
@@ -191,16 +188,14 @@ function holderOf(
 async function repeated(
   at: Reads,
   lines: readonly StartingLine[],
-  { organisationId }: TableContext,
-  before: readonly StartingMarkRow[],
+  { organisationId, importId }: TableContext,
 ): Promise<CsvProblem[]> {
   const idsOf = (field: 'clubId' | 'meetId' | 'athleteId'): string[] => [
     ...new Set(lines.flatMap(({ values }) => values[field] ?? [])),
   ];
   const owners = { clubs: idsOf('clubId'), meets: idsOf('meetId'), athletes: idsOf('athleteId') };
-  const own = new Set(before.map(({ id }) => id));
   const stored = await startingMarks.counting(at, organisationId, owners);
-  const others = stored.filter(({ id }) => !own.has(id));
+  const others = stored.filter((row) => row.importId !== importId);
   const seen = new Map(others.map((row) => [identityOf(row), 'on record']));
   return lines.flatMap(({ line, values }): CsvProblem[] => {
     const key = identityOf(values);

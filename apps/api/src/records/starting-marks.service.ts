@@ -102,6 +102,7 @@ export class StartingMarksService {
       organisationId,
       meetId: input.meetId ?? null,
       clubId: input.clubId ?? null,
+      importId,
       today: today(),
     };
     try {
@@ -109,7 +110,7 @@ export class StartingMarksService {
         const there = await startingMarks.ofImport(tx, organisationId, importId);
         const unknown = await unknownOwner(tx, { ...context, athleteId: null });
         if (unknown) return { refusals: [unknown] };
-        const table = await startingTable(tx, source, context, there);
+        const table = await startingTable(tx, source, context);
         if ('problems' in table) {
           return { refusals: table.problems.map((one) => csvFault(one, ['csv'])) };
         }
