@@ -2,25 +2,11 @@ import { discusSheet } from '../support/circle.js';
 import { Circle } from '../support/at-the-circle.js';
 import { discusFinal, judged, type ScriptLine } from './support/discus-final.js';
 import { openField, type Field } from './support/field.js';
+import { written } from './support/journal.js';
 import { KeyboardOfficial, ThumbOfficial } from './support/official.js';
 import { Tablet } from './support/tablet.js';
 
 const SCRIPT = discusFinal();
-
-/** The journal as the lines of a script. */
-async function written(circle: Circle): Promise<unknown[]> {
-  const bibs = new Map(Object.entries(circle.competition.competitors).map(([bib, id]) => [id, bib]));
-  const keyOf = (key: string): string | undefined =>
-    bibs.get(Buffer.from(`Competitor:${key}`).toString('base64url'));
-  const journal = await circle.journal();
-  return journal.map(({ kind, standing, body: { competitor, round, ...rest } }: any) => ({
-    kind,
-    standing,
-    bib: keyOf(competitor),
-    round,
-    ...rest,
-  }));
-}
 
 function expected(lines: readonly ScriptLine[]): unknown[] {
   return lines.map(({ bib, round, cell }) => ({

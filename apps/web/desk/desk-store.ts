@@ -37,6 +37,8 @@ export class DeskStore {
   readonly open: ReadonlySignal<OpenCompetition | null>;
   /** Called after something was put into the outbox. */
   onEntered: () => void = () => undefined;
+  /** Called after what is kept on this device has changed. */
+  onKept: () => void = () => undefined;
 
   constructor(
     private readonly keeper: Keeper,
@@ -118,6 +120,7 @@ export class DeskStore {
       this.isFailing.value = true;
       throw error;
     }
+    this.onKept();
     this.onEntered();
   }
 
@@ -126,6 +129,7 @@ export class DeskStore {
     this.outbox.value = this.outbox.value.map((one) =>
       one.entryId === entryId ? { ...one, ...change } : one,
     );
+    this.onKept();
     this.onEntered();
   }
 
@@ -133,6 +137,7 @@ export class DeskStore {
   async drop(entryId: string): Promise<void> {
     await this.keeper.dropEntry(entryId);
     this.outbox.value = this.outbox.value.filter((one) => one.entryId !== entryId);
+    this.onKept();
   }
 
   /** What the server has now; entries of this device that are in it wait no longer. */
@@ -142,11 +147,18 @@ export class DeskStore {
     const others = this.competitions.value.filter(({ id }) => id !== competition.id);
     this.competitions.value = [...others, competition];
     this.outbox.value = this.outbox.value.filter(({ entryId }) => !there.has(entryId));
+    this.onKept();
   }
 
+  /** Another post may be for another competition: the one that was open is chosen anew. */
   async keepSignIn(signIn: SignIn): Promise<void> {
+    const isSame = this.signIn.value?.holder === signIn.holder;
     await this.keeper.keepSignIn(signIn);
     this.signIn.value = signIn;
+    this.link.value = 'unknown';
+    if (!isSame) await this.keepSettings({ open: null });
+    this.onKept();
+    this.onEntered();
   }
 
   async keepSettings(change: Partial<Settings>): Promise<void> {

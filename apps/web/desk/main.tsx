@@ -23,6 +23,7 @@ async function start(): Promise<void> {
   const sending = new Sending(store, client, (id) => reading.readOn(id));
   const desk = new Desk({ store, client, sending, reading });
   store.onEntered = () => sending.go();
+  tellOtherPages(store);
   speakTheLanguage(store);
   const token = tokenInAddress();
   if (token !== null) await signInWith(store, token);
@@ -41,6 +42,13 @@ async function start(): Promise<void> {
   reading.watch();
   sending.go();
   await keepPage();
+}
+
+/** Two pages on one device keep the same things. */
+function tellOtherPages(store: DeskStore): void {
+  const channel = new BroadcastChannel('sectorline-desk');
+  store.onKept = () => channel.postMessage('kept');
+  channel.onmessage = () => void store.readAgain();
 }
 
 function speakTheLanguage(store: DeskStore): void {

@@ -24,7 +24,8 @@ export function reasonText(reason: Reason): string {
 /** The same at a bar. */
 export function verticalReasonText(reason: VerticalReason): string {
   if (reason.place === null) return statusText(reason.status, reason.mark);
-  const { decidedBy, own, other } = reason;
+  const { decidedBy, own, other, jumpedOff } = reason;
+  if (jumpedOff && reason.place === 1) return t('reason.jumpOff');
   const height = localDecimals(own.height);
   switch (other === null ? 'first' : decidedBy) {
     case 'first':

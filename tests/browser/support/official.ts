@@ -24,7 +24,7 @@ export abstract class Official {
   }
 
   async see(tab: 'entry' | 'standing' | 'more'): Promise<void> {
-    await this.page.locator(`.tabs .tab.${tab}`).click();
+    await this.page.locator(`.tabs .tab.to-${tab}`).click();
   }
 
   button(name: string) {
@@ -41,6 +41,16 @@ const OUTCOMES: Readonly<Record<string, string>> = {
   r: en['outcome.retired'],
   O: en['outcome.unmeasured'],
 };
+
+/** At a bar: how the jump ended, then the second look. */
+export class BarOfficial extends Official {
+  protected override async write(letter: string): Promise<void> {
+    await this.page
+      .locator('.at-bar .button', { has: this.page.locator(`text="${letter.replace('-', '–')}"`) })
+      .click();
+    await this.button(en.record).click();
+  }
+}
 
 /** With one thumb: digits on the number pad, then no more than three taps. */
 export class ThumbOfficial extends Official {
@@ -67,11 +77,13 @@ export class KeyboardOfficial extends Official {
     await keyboard.press('Enter');
     await this.page.locator('.read-back').waitFor();
     if (foul) {
-      // The reasons stand before the button that has the focus: one step back, then down to the one that is meant.
-      await keyboard.press('Shift+Tab');
+      // The reasons stand after both buttons: two steps on, down to the one that is meant, and back.
+      await keyboard.press('Tab');
+      await keyboard.press('Tab');
       while ((await this.page.locator('.read-back input:checked').getAttribute('value')) !== foul)
         await keyboard.press('ArrowDown');
-      await keyboard.press('Tab');
+      await keyboard.press('Shift+Tab');
+      await keyboard.press('Shift+Tab');
     }
     await keyboard.press('Enter');
   }

@@ -7,8 +7,10 @@ export interface Cell {
   /** What stands in the column: a round, a height. */
   readonly column: string;
   readonly text: string;
-  /** A reason, a wind. */
+  /** A wind, a protest. */
   readonly note: string | null;
+  /** Why it was a failure. */
+  readonly reason: string | null;
   /** Outside the places until the referee has ruled or what is missing has come in. */
   readonly hold: HoldCode | null;
 }

@@ -51,7 +51,7 @@ function cellsOf(state: CompetitionState, competitor: number): Cell[] {
 }
 
 function emptyCell(round: number): Cell {
-  return { id: null, column: String(round), text: '', note: null, hold: null };
+  return { id: null, column: String(round), text: '', note: null, reason: null, hold: null };
 }
 
 /** A trial in words: `48,62`, `X`, `-`, `r`, `O`. */
@@ -65,7 +65,6 @@ function cellOf({ setup }: CompetitionState, attempt: AttemptState): Cell {
   const { id, round, standing, judgement } = attempt;
   const { foul, wind, protested } = judgement;
   const notes = [
-    foul === null ? null : tCode('foul', foul),
     wind === null ? null : windText(wind),
     protested === null ? null : `${t('question.protest')} ${markText(protested, setup.unit)}`,
   ].filter((note) => note !== null);
@@ -74,6 +73,7 @@ function cellOf({ setup }: CompetitionState, attempt: AttemptState): Cell {
     column: String(round),
     text: attemptText(attempt, setup.unit),
     note: notes.length > 0 ? notes.join(', ') : null,
+    reason: foul === null ? null : tCode('foul', foul),
     hold: holdOf(standing),
   };
 }

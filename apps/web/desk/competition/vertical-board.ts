@@ -69,13 +69,17 @@ function cellsOf(state: VerticalState, competitor: number): Cell[] {
       column: markText(height, state.setup.unit),
       text: formatVerticalCell(trials.map(({ judgement }) => judgement.outcome)).replace('-', '–'),
       note: last ? noteOf(last) : null,
+      reason: last ? reasonOf(last) : null,
       hold: null,
     };
   });
 }
 
-function noteOf({ judgement: { foul, protested } }: JumpState): string | null {
-  if (protested) return t('question.protest');
+function noteOf({ judgement: { protested } }: JumpState): string | null {
+  return protested ? t('question.protest') : null;
+}
+
+function reasonOf({ judgement: { foul } }: JumpState): string | null {
   return foul === null ? null : tCode('foul', foul);
 }
 
@@ -89,6 +93,7 @@ function otherCells({ attempts, setup }: VerticalState, key: string): Cell[] {
       column: `${jump.kind === 'jump-off' ? '↕ ' : ''}${markText(jump.height, setup.unit)}`,
       text: formatJumpOffTry(jump.judgement.outcome).replace('-', '–'),
       note: noteOf(jump),
+      reason: reasonOf(jump),
       hold: holdOf(jump.standing),
     }));
 }

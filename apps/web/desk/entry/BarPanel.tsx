@@ -19,7 +19,7 @@ const OUTCOMES = [
 /** At a bar: where it is, how the jump ended, where it goes next. */
 export function BarPanel({ state, turn }: { readonly state: VerticalState; readonly turn: Turn | null }) {
   const { desk } = useOpen();
-  const { bar, nextHeight, awaits, winner } = verticalProgressOf(state);
+  const { phase, bar, nextHeight, awaits, winner } = verticalProgressOf(state);
   const { unit } = state.setup;
   const choose = (outcome: (typeof OUTCOMES)[number]['outcome']) => {
     desk.said.value = null;
@@ -27,10 +27,12 @@ export function BarPanel({ state, turn }: { readonly state: VerticalState; reado
   };
   return (
     <div class="entry">
-      <p class="bar">
-        <span>{t('bar')}</span> <strong>{markText(turn?.height ?? bar, unit)}</strong>
-        {nextHeight !== null && <span>{t('bar.next', { height: markText(nextHeight, unit) })}</span>}
-      </p>
+      {phase !== 'complete' && phase !== 'official' && (
+        <p class="bar">
+          <span>{t('bar')}</span> <strong>{markText(turn?.height ?? bar, unit)}</strong>
+          {nextHeight !== null && <span>{t('bar.next', { height: markText(nextHeight, unit) })}</span>}
+        </p>
+      )}
       {winner?.choosesHeight && (
         <p class="notice held">{t('bar.chooses', { who: desk.personOf(winner.competitor).name })}</p>
       )}
@@ -45,13 +47,13 @@ export function BarPanel({ state, turn }: { readonly state: VerticalState; reado
             >
               <span class="letter" aria-hidden="true">
                 {letter}
-              </span>{' '}
-              {t(`outcome.${outcome}`)}
+              </span>
+              <span>{t(`outcome.${outcome}`)}</span>
             </Button>
           ))}
         </div>
       )}
-      <BarActions state={state} turn={turn} />
+      {phase !== 'complete' && phase !== 'official' && <BarActions state={state} turn={turn} />}
     </div>
   );
 }

@@ -67,9 +67,10 @@ function Coming({ word, turn }: { readonly word: string; readonly turn: Turn | u
 
 /** For when somebody else acts than is up. */
 export function OtherTurn({ turn }: { readonly turn: Turn | null }) {
-  const { desk } = useOpen();
+  const { desk, board } = useOpen();
   const isChoosing = useSignal(false);
-  const isOther = desk.draft.value.turn !== null && turn !== null;
+  const [up] = board.calls;
+  const isOther = turn !== null && up !== undefined && (turn.key !== up.key || turn.round !== up.round);
   return (
     <>
       <Button kind="quiet" onPress={() => (isChoosing.value = true)}>

@@ -35,7 +35,7 @@ export function EntryPanel({ turn }: { readonly turn: Turn }) {
     else change({ text: afterKey(desk.draft.value.text, key) });
   };
   return (
-    <form class="entry" onSubmit={readBack} novalidate>
+    <form class="entry" onSubmit={readBack} noValidate>
       <MarkField unit={unit} onText={(text) => change({ text, field: 'mark' })} />
       {typed.kind === 'unreadable' && draft.text.length > 2 && <p class="hint">{unreadableText(unit)}</p>}
       {hasWind(open) && typed.kind !== 'outcome' && <WindField onChange={change} />}
@@ -51,8 +51,8 @@ export function EntryPanel({ turn }: { readonly turn: Turn }) {
           >
             <span class="letter" aria-hidden="true">
               {OUTCOME_LETTERS[outcome].replace('-', '–').replace('R', 'r')}
-            </span>{' '}
-            {t(`outcome.${outcome}`)}
+            </span>
+            <span>{t(`outcome.${outcome}`)}</span>
           </Button>
         ))}
       </div>

@@ -26,13 +26,13 @@ export function ReadBack({ turn, body }: { readonly turn: Turn; readonly body: B
       <p class="read-back-what">{what}</p>
       <p class="hint">{t('readBack.say')}</p>
       <Doubts body={body} open={open} verdict={desk.store.tryOut(body)} />
-      {isFailure && <Reasons open={open} desk={desk} />}
       <div class="pair">
         <Button kind="main" autoFocus onPress={() => record(desk, turn, body, what)}>
           {t('record')}
         </Button>
         <Button onPress={change}>{t('change')}</Button>
       </div>
+      {isFailure && <Reasons open={open} desk={desk} />}
     </section>
   );
 }

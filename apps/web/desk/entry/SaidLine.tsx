@@ -19,8 +19,8 @@ export function SaidLine() {
         {said?.text} {said?.remedy}
       </p>
       {last && (
-        <Button kind="quiet" onPress={() => desk.enter(last.reversal, () => last.text)}>
-          {last.text}
+        <Button kind="quiet" label={last.text} onPress={() => desk.enter(last.reversal, () => last.text)}>
+          {said ? t('undo', { what: '' }).trim() : last.text}
         </Button>
       )}
     </div>

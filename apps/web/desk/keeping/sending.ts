@@ -60,18 +60,22 @@ export class Sending {
   }
 
   private async sendAll(): Promise<'done' | 'later'> {
+    // Entries of a competition for which this device has no right (any more) hold up no other competition.
+    const closed = new Set<string>();
     for (;;) {
-      const [next] = this.store.waiting.value;
+      const next = this.store.waiting.value.find(({ competitionId }) => !closed.has(competitionId));
       // What is not written yet is not sent: it would be gone if this device went down before the answer.
-      if (!next || this.store.unsaved.value.has(next.entryId)) return 'done';
+      if (!next || this.store.unsaved.value.has(next.entryId)) break;
       const failure = await this.sendOne(next).catch((): Failure => ({ kind: 'unavailable' }));
-      if (failure) {
-        this.store.link.value = failure.kind === 'no-right' ? 'no-right' : 'offline';
+      if (failure && failure.kind !== 'no-right') {
+        this.store.link.value = 'offline';
         return 'later';
       }
-      this.store.link.value = 'online';
+      if (failure) closed.add(next.competitionId);
+      this.store.link.value = failure ? 'no-right' : 'online';
       this.pauseMs = FIRST_PAUSE_MS;
     }
+    return closed.size > 0 ? 'later' : 'done';
   }
 
   /** Null: it has its answer. */

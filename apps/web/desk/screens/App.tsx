@@ -28,6 +28,10 @@ function Competition() {
   const tab = desk.tab.value;
   const trial = desk.trial.value;
   const returned = desk.store.returned.value.length;
+  const turnTo = (name: Tab) => {
+    desk.tab.value = name;
+    scrollTo(0, 0);
+  };
   return (
     <>
       <main class={`work tab-${tab}`}>
@@ -52,8 +56,8 @@ function Competition() {
             key={name}
             type="button"
             aria-current={name === tab ? 'page' : undefined}
-            class={`tab ${name}`}
-            onClick={() => (desk.tab.value = name)}
+            class={`tab to-${name}`}
+            onClick={() => turnTo(name)}
           >
             {t(`tab.${name}`)}
             {name === 'more' && returned > 0 && <span class="count"> ({returned})</span>}

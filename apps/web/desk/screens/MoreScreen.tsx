@@ -68,7 +68,7 @@ function Waiting() {
       <h2>
         {t('more.waiting')} ({waiting.length})
       </h2>
-      <ol class="plain">
+      <ol class="plain-list">
         {waiting.map(({ entryId, body, madeAtMs }) => (
           <li key={entryId}>
             {'competitor' in body && `${desk.personOf(body.competitor).bib}: `}

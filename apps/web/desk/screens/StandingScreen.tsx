@@ -39,7 +39,7 @@ function StandingRow({ row }: { readonly row: Row }) {
         {row.isUp && <span class="up-word">{t('call.up')}</span>}
         <strong class="best">{row.best}</strong>
       </p>
-      <ul class="cells" aria-label={name}>
+      <ul class="cells">
         {row.cells.map((cell, at) => (
           <CellButton key={cell.id ?? `${cell.column} ${at}`} cell={cell} />
         ))}
@@ -65,6 +65,7 @@ function CellButton({ cell }: { readonly cell: Cell }) {
         {cell.hold && ' ?'}
       </span>
       {cell.note && <span class="cell-note">{cell.note}</span>}
+      {cell.reason && <span class="cell-note cell-reason">{cell.reason}</span>}
       {cell.hold && <span class="cell-note">{t('standing.held')}</span>}
     </>
   );

@@ -1,0 +1,142 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { HtmlValidate } from 'html-validate';
+import type { Page } from 'playwright-core';
+import { en } from '../../apps/web/labels/en.js';
+import { highJumpSheet } from '../support/at-the-bar.js';
+import { Circle } from '../support/at-the-circle.js';
+import { discusSheet } from '../support/circle.js';
+import { openField, type Field } from './support/field.js';
+import { Tablet } from './support/tablet.js';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const WIDTHS = [320, 390, 1024];
+
+/** What a page does on its way to a screen. */
+type Way = (page: Page) => Promise<unknown>;
+
+const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+
+const AT_THE_CIRCLE: Readonly<Record<string, Way>> = {
+  entry: (page) => page.locator('.pad').waitFor(),
+  'a mark far outside, read back': async (page) => {
+    for (const digit of '9862') await button(page, digit).click();
+    await button(page, en.readBack).click();
+    await page.locator('.notice.warning').waitFor();
+  },
+  'a failure, read back': async (page) => {
+    await page.locator('.outcomes .button').first().click();
+    await page.locator('.read-back').waitFor();
+  },
+  'somebody else': (page) => button(page, en['call.other']).click(),
+  'the clock': async (page) => {
+    await page.locator('.clock .button').click();
+    await page.locator('.clock-time').waitFor();
+  },
+  standing: (page) => page.locator('.tab.to-standing').evaluate((tab: HTMLElement) => tab.click()),
+  'a trial to be corrected': async (page) => {
+    await page
+      .locator('button.cell')
+      .first()
+      .evaluate((cell: HTMLElement) => cell.click());
+    await page.locator('.dialog .chip').first().click();
+  },
+  'a trial on a wrong line': async (page) => {
+    await page
+      .locator('button.cell')
+      .first()
+      .evaluate((cell: HTMLElement) => cell.click());
+    await page.locator('.dialog .chip').nth(1).click();
+  },
+  more: (page) => page.locator('.tab.to-more').click(),
+};
+
+const AT_THE_BAR: Readonly<Record<string, Way>> = {
+  'entry at the bar': (page) => page.locator('.at-bar').waitFor(),
+  'the bar to be set': (page) => button(page, en['bar.set']).click(),
+};
+
+/** In terms of the accessibility guidelines and the good practice beside them. */
+async function axeFindings(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    const { axe } = globalThis as any;
+    const { violations } = await axe.run(document, { resultTypes: ['violations'] });
+    return violations.map(
+      ({ id, nodes }: any) => `${id}: ${nodes.map((node: any) => node.html).join(' | ')}`,
+    );
+  });
+}
+
+const PAGE_AS_TEXT = () =>
+  `<!DOCTYPE html><html lang="en"><head><title>Desk</title></head><body>${document.getElementById('desk')!.outerHTML}</body></html>`;
+
+/** What the desk has made of the page; the page itself is looked at as it is served. */
+async function htmlFindings(page: Page): Promise<string[]> {
+  const report = await new HtmlValidate({
+    extends: ['html-validate:recommended'],
+    rules: { 'void-style': 'off', 'attribute-boolean-style': 'off', 'attribute-empty-style': 'off' },
+  }).validateString(await page.evaluate(PAGE_AS_TEXT));
+  return report.results.flatMap(({ messages }) =>
+    messages.map(({ ruleId, message, selector }) => `${ruleId}: ${message} ${selector}`),
+  );
+}
+
+describe('the desk is for everybody', () => {
+  let field: Field;
+  let tablet: Tablet;
+  let discus: Circle;
+  let bar: Circle;
+  beforeAll(async () => {
+    field = await openField();
+    tablet = await Tablet.open();
+    discus = await Circle.open(field.api, discusSheet(3));
+    await discus.recordCard(['48.62'], ['X']);
+    bar = await Circle.open(field.api, highJumpSheet(2, ['1.70', '1.75']));
+  });
+  afterAll(async () => {
+    await tablet.discard();
+    await field.close();
+  });
+
+  const cases = (['light', 'dark'] as const).flatMap((scheme) => WIDTHS.map((width) => ({ scheme, width })));
+
+  it.each(cases)('in $scheme, $width pixels wide: every screen', async ({ scheme, width }) => {
+    const findings: string[] = [];
+    const look = async (circle: Circle, ways: Readonly<Record<string, Way>>) => {
+      for (const [name, way] of Object.entries(ways)) {
+        const page = await tablet.page(field.deskFor(circle.official), { width, height: 844 });
+        await page.emulateMedia({ colorScheme: scheme });
+        await page.locator('.up').waitFor({ state: 'attached' });
+        await way(page);
+        const broad = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+        const all = [
+          ...(await axeFindings(page)),
+          ...(await htmlFindings(page)),
+          ...(broad ? ['too broad'] : []),
+        ];
+        findings.push(...all.map((finding) => `${name}: ${finding}`));
+        await page.close();
+      }
+    };
+    await look(discus, AT_THE_CIRCLE);
+    await look(bar, AT_THE_BAR);
+    expect(findings).toEqual([]);
+  });
+
+  it('before somebody has signed in', async () => {
+    const fresh = await Tablet.open();
+    try {
+      const page = await fresh.page(`${field.deskFor('').split('#')[0]}`);
+      await page.locator('.sign-in').waitFor();
+      expect(await axeFindings(page)).toEqual([]);
+      expect(await htmlFindings(page)).toEqual([]);
+      // Both checks find what is wrong.
+      await page.evaluate(() => document.getElementById('desk')!.append(document.createElement('img')));
+      expect((await axeFindings(page)).join()).toMatch(/image-alt/);
+      expect((await htmlFindings(page)).join()).toMatch(/wcag/);
+    } finally {
+      await fresh.discard();
+    }
+  });
+});
