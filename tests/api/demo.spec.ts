@@ -17,7 +17,9 @@ const TENT = `query ($competition: ID!, $meet: ID!) {
     checkIn { current { isPresent } history { isPresent } }
     table { rows { series { cell implementId } } }
   }
-  meet(id: $meet) { implements { id label status owner { name } } }
+  meet(id: $meet) { implements {
+    id label status owner { name } lastInspection { outcome } log { outcome dimensions { mm } findings { sentence } }
+  } }
 }`;
 const DISCUS_AND_MEET = {
   competition: globalId('Competition', DEMO.runningCompetitionId),
@@ -62,6 +64,10 @@ describe('the demonstration', () => {
       ['Tarnwick 1', 'KEPT_BACK', 'Tarnwick Harriers'],
       ['Tarnwick 2', 'PASSED', 'Tarnwick Harriers'],
     ]);
+    const light = meet.implements.find(({ label }: any) => label === 'Tarnwick 1');
+    expect(light.log[0].findings[0].sentence).toBe(
+      'mass 994 g, at least 1000 g (WA TR32, table of implements)',
+    );
     const passed = new Set(
       meet.implements.filter(({ status }: any) => status === 'PASSED').map(({ id }: any) => id),
     );

@@ -51,13 +51,14 @@ export class CheckInLine {
   @Field(() => CheckIn, { nullable: true, description: 'What counts; null: has not been seen.' })
   current: CheckIn | null;
 
-  @Field(() => [CheckIn], { description: 'Everything that was entered, in that order.' })
+  @Field(() => [CheckIn], { complexity: 3, description: 'Everything that was entered, in that order.' })
   history: CheckIn[];
 
   @Field({ description: 'Marked as not started, by competitorStartSet.' })
   didNotStart: boolean;
 
   @Field(() => [Implement], {
+    complexity: 4,
     description: 'Of the event: the competitor’s own and those of the club, as they stand at the meet.',
   })
   implements: Implement[];

@@ -71,6 +71,7 @@ export class Implement {
   lastInspection: Inspection | null;
 
   @Field(() => [Inspection], {
+    complexity: 4,
     description:
       'Everything that was found of it at this meet, in that order; corrections name what they replace.',
   })

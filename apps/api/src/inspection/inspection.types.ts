@@ -97,10 +97,11 @@ export class Inspection {
   @Field(() => Int, { nullable: true })
   grams: number | null;
 
-  @Field(() => [MeasuredDimension])
+  @Field(() => [MeasuredDimension], { complexity: 2 })
   dimensions: MeasuredDimension[];
 
   @Field(() => [InspectionFinding], {
+    complexity: 3,
     description: 'Every limit as it was held against then, the mass first.',
   })
   findings: InspectionFinding[];

@@ -12,6 +12,7 @@ export class SpecificationResolver {
   constructor(private readonly memory: CompetitionMemory) {}
 
   @ResolveField(() => [ImplementSpecification], {
+    complexity: 3,
     description:
       'What the implements of the competition must weigh and measure, by its rules on the first day of the meet: one for each mass that is thrown. Empty in jumps, and where neither meet nor table says.',
   })

@@ -44,6 +44,7 @@ export class ImplementSpecification {
   tableGrams: number | null;
 
   @Field(() => [DimensionLimit], {
+    complexity: 2,
     description: 'Empty: no limits are known here, and the mass alone is checked. The book may have more.',
   })
   limits: DimensionLimit[];
