@@ -66,6 +66,11 @@ const FITTING: Readonly<Record<string, object>> = {
   combinedStartSet: { status: 'DNS', fromEvent: null },
   combinedTimeCorrect: { outcome: 'FINISHED', time: '11.21', wind: null },
   combinedTimeRecord: { event: 'RUN_100', outcome: 'FINISHED', time: '11.20', wind: null },
+  ageFactorsSet: { event: 'DISCUS', factors: [{ sex: 'M', age: '50', factor: '1.2' }] },
+  categoryDefinitionAdd: {
+    ...{ ageOn: { kind: 'NO_AGE' }, bands: [{ code: 'U14', minAge: 9, maxAge: 13 }], rules: null },
+    ...{ validFrom: null, validUntil: null },
+  },
   competitorStartSet: { status: 'DNS' },
   barSet: { height: '3.40', leavesOut: [] },
   jumpCorrect: { ...JUMPED, outcome: 'CLEARED' },

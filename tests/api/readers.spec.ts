@@ -86,6 +86,7 @@ it('every field of a competition is known to be kept, or known not to be', async
   const fields = isObjectType(type) ? Object.keys(type.getFields()) : [];
   const notKept = fields.filter((field) => !KEPT_FIELDS.has(field));
   expect(notKept.sort()).toEqual([
+    'ageGraded',
     'callList',
     'callingGroup',
     'checkIn',

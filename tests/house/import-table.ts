@@ -87,8 +87,14 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: CAPABILITIES_GO_UP,
   },
   {
+    files: 'apps/api/src/categories/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM],
+    because:
+      'categories are definitions and a list beside the results, so that nothing else has to know of them',
+  },
+  {
     files: 'apps/api/src/calling/**',
-    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('meets')],
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries}')],
     because: CAPABILITIES_GO_UP,
   },
   {

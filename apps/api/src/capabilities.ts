@@ -1,3 +1,4 @@
+import { CategoriesModule } from './categories/categories.module.js';
 import { CallingModule } from './calling/calling.module.js';
 import { DrawsModule } from './draws/draws.module.js';
 import { CombinedModule } from './combined/combined.module.js';
@@ -26,6 +27,7 @@ export const CAPABILITIES = [
   ResultsModule,
   ScoringModule,
   CallingModule,
+  CategoriesModule,
   PrintingModule,
   RecordsModule,
   TimetableModule,

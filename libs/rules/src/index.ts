@@ -344,3 +344,4 @@ export {
   type Entrant,
 } from './categories/eligibility.js';
 export { entrantGrams } from './implements/entrant-implement.js';
+export { gradedAge, isByYears, type GradedAge } from './categories/graded-age.js';

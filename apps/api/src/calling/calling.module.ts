@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { EntriesModule } from '../entries/entries.module.js';
 import { CallingReader } from './calling-reader.js';
 import { CallingOfCompetitionResolver, CallingOfMeetResolver, CallingResolver } from './calling.resolver.js';
 import { CallingService } from './calling.service.js';
@@ -6,6 +7,7 @@ import { GroupLoader } from './loaded-group.js';
 
 /** Calling groups: competitions that take turns at one place. */
 @Module({
+  imports: [EntriesModule],
   providers: [
     GroupLoader,
     CallingReader,

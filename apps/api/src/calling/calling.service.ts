@@ -10,6 +10,7 @@ import {
   type Tx,
 } from '#persistence';
 import { Injectable } from '@nestjs/common';
+import { StartListService } from '../entries/start-list.service.js';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
 import { createOnce } from '../platform/database/create-once.js';
 import { Database } from '../platform/database/database.js';
@@ -51,6 +52,7 @@ export class CallingService {
     private readonly database: Database,
     private readonly memory: CompetitionMemory,
     private readonly changes: CompetitionChanges,
+    private readonly lists: StartListService,
   ) {}
 
   async create(input: CallingGroupCreateInput, viewer: Identity): Promise<GroupChange> {
@@ -118,9 +120,11 @@ export class CallingService {
         startOrder.every((id) => owners.has(id));
       if (!isWhole) return { refusal: ORDER_INCOMPLETE };
       const changes: CompetitionChange[] = [];
-      for (const { id: competitionId } of members) {
+      for (const member of members) {
+        const { id: competitionId } = member;
         const own = startOrder.filter((id) => owners.get(id) === competitionId);
         await competitors.reposition(tx, organisationId, competitionId, own);
+        await this.lists.noteOrder(tx, member, viewer);
         const version = await competitions.bumpVersion(tx, organisationId, competitionId);
         changes.push({ competitionId, version });
       }

@@ -1,15 +1,20 @@
 import { Args, Context, ID, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
+import { categoryDefinitions, categoryOf, type CategoryDefinition, type RuleSetCode } from '#rules';
 import { connectionOf, PageArgs } from '../platform/connections/connection.js';
+import { badUserInput } from '../platform/errors/api-error.js';
 import { loaderPerRequest } from '../platform/graphql/per-request.js';
 import type { RequestContext } from '../platform/graphql/request-context.js';
 import type { Identity } from '../platform/identity/identity.js';
 import { Needs, Public, Viewer } from '../platform/identity/rights.js';
 import { ReadId } from '../platform/inputs/object-id.js';
 import { Club, clubObject } from '../platform/objects/club.type.js';
+import { RuleSetEnum } from '../platform/objects/words.js';
+import { CalendarDate } from '../platform/scalars/calendar-date.js';
 import { AthleteCreateInput, AthleteUpdateInput, ClubCreateInput } from './athletes.inputs.js';
 import { AthletesService } from './athletes.service.js';
 import {
   Athlete,
+  AthleteCategory,
   AthleteConnection,
   AthleteCreatePayload,
   athleteObject,
@@ -22,6 +27,10 @@ import {
 export class AthletesResolver {
   private readonly clubLoader = loaderPerRequest((rows: readonly Athlete['row'][]) =>
     this.service.clubsOf(rows),
+  );
+
+  private readonly definitionLoader = loaderPerRequest((organisations: readonly string[]) =>
+    Promise.all(organisations.map((organisationId) => this.service.definitionsOf(organisationId))),
   );
 
   constructor(private readonly service: AthletesService) {}
@@ -64,6 +73,24 @@ export class AthletesResolver {
     return row && clubObject(row);
   }
 
+  @ResolveField(() => [AthleteCategory], {
+    complexity: 3,
+    description:
+      'The age categories on a day, by the definitions of a rule set or by those of a scheme: one for each definition that has one. Empty where the date of birth is not known.',
+  })
+  async categories(
+    @Parent() { row }: Athlete,
+    @Args('on', { type: () => CalendarDate }) on: string,
+    @Context() context: RequestContext,
+    @Args('rules', { type: () => RuleSetEnum, nullable: true }) rules?: RuleSetCode | null,
+    @Args('scheme', { type: () => String, nullable: true }) scheme?: string | null,
+  ): Promise<AthleteCategory[]> {
+    const which = typeof scheme === 'string' ? { scheme } : rules ? { rules } : null;
+    if (!which) throw SCHEME_MISSING;
+    const own = await this.definitionLoader(context).load(row.organisationId);
+    return categoriesOn(row, on, categoryDefinitions(which, on, own));
+  }
+
   @Mutation(() => ClubCreatePayload, { description: 'Codes: NAME_TAKEN, ID_REUSED.' })
   @Needs('admin', 'director')
   async clubCreate(
@@ -97,3 +124,28 @@ export class AthletesResolver {
     return { athlete: athleteObject(updated.row), userErrors: [] };
   }
 }
+
+/** Who has one by a definition; a club may have laid down the same scheme anew, and then the latest counts. */
+function categoriesOn(
+  { birthDate }: Athlete['row'],
+  on: string,
+  definitions: readonly CategoryDefinition[],
+): AthleteCategory[] {
+  if (birthDate === null) return [];
+  const latest = definitions.filter(
+    ({ scheme }, at) => definitions.findIndex((one) => one.scheme === scheme) === at,
+  );
+  return latest.flatMap((definition) => {
+    const outcome = categoryOf(birthDate, on, definition);
+    return outcome.ok ? [outcome.category] : [];
+  });
+}
+
+const SCHEME_MISSING = badUserInput('Nothing says by which age categories.', [
+  {
+    path: ['rules'],
+    rule: 'rulesOrScheme',
+    message: 'rules or scheme is needed',
+    remedy: 'Send a rule set, or the name of a scheme.',
+  },
+]);

@@ -9,7 +9,9 @@ import {
   type Page,
   type Tx,
 } from '#persistence';
+import type { CategoryDefinition } from '#rules';
 import { Injectable } from '@nestjs/common';
+import { ownDefinitions } from '../platform/competition/category.js';
 import type { PageArgs } from '../platform/connections/connection.js';
 import { createOnce, type Created } from '../platform/database/create-once.js';
 import { Database } from '../platform/database/database.js';
@@ -105,6 +107,11 @@ export class AthletesService {
 
   async clubPage({ first, after }: PageArgs, viewer: Identity): Promise<Page<ClubRow>> {
     return this.database.read((at) => clubs.page(at, viewer.organisationId, { first, after }));
+  }
+
+  /** Age categories of the organisation's own. */
+  async definitionsOf(organisationId: string): Promise<CategoryDefinition[]> {
+    return this.database.read((at) => ownDefinitions(at, organisationId));
   }
 
   /** For each of these athletes the club. One statement. */

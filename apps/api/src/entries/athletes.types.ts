@@ -1,5 +1,5 @@
 import type { AthleteRow, NameDisplay, Sex } from '#persistence';
-import { Field, ID, ObjectType } from '@nestjs/graphql';
+import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
 import { connectionType } from '../platform/connections/connection.js';
 import { UserError } from '../platform/errors/user-error.types.js';
 import { globalId } from '../platform/inputs/global-id.js';
@@ -32,6 +32,21 @@ export class Athlete {
 
   @Field(() => NameDisplayEnum, { nullable: true })
   display: NameDisplay | null;
+}
+
+@ObjectType({ description: 'The age category of somebody on one day. As private as the date of birth.' })
+export class AthleteCategory {
+  @Field({ description: 'By which age categories.' })
+  scheme: string;
+
+  @Field({ description: 'Such as U18, or 45 among veterans.' })
+  code: string;
+
+  @Field(() => Int, { nullable: true, description: 'Completed years on the day that counts.' })
+  age: number | null;
+
+  @Field(() => CalendarDate, { nullable: true, description: 'The day on which the age counts.' })
+  ageOn: string | null;
 }
 
 @ObjectType()

@@ -54,12 +54,13 @@ export class EntriesResolver {
     this.reader.requireCaller(competition.row, context.identity);
     const roster = await this.rosterLoader(context).load(competition.row);
     const { unit } = competition.row;
-    return roster.map((line) => callLine(line, unit));
+    const categories = await this.reader.categoriesOf(competition.row, roster);
+    return roster.map((line, at) => ({ ...callLine(line, unit), category: categories[at] ?? null }));
   }
 
   @Mutation(() => CompetitorEnterPayload, {
     description:
-      'Puts a competitor at the end of the start list, before the first trial. Once the list is drawn this is a late entry, noted beside the draw. Codes: NOT_FOUND, ATHLETE_OR_NAME, ONE_CLUB, SIGNED_OFF, COMPETITION_STARTED, LIST_FULL, BIB_TAKEN, ALREADY_ENTERED, WRONG_UNIT, FLIGHT_MISSING, ID_REUSED.',
+      'Puts a competitor at the end of the start list, before the first trial. Once the list is drawn this is a late entry, noted beside the draw. Codes: NOT_FOUND, ATHLETE_OR_NAME, ONE_CLUB, SIGNED_OFF, COMPETITION_STARTED, LIST_FULL, BIB_TAKEN, ALREADY_ENTERED, OTHER_SEX, TOO_OLD, TOO_YOUNG, WRONG_UNIT, FLIGHT_MISSING, ID_REUSED.',
   })
   @Needs('admin', 'director')
   async competitorEnter(
@@ -68,12 +69,19 @@ export class EntriesResolver {
   ): Promise<CompetitorEnterPayload> {
     const done = await this.service.enter(input, viewer);
     if ('refusal' in done)
-      return { competitor: null, competition: null, isReplay: false, userErrors: [done.refusal] };
-    const { competition, line, replayed } = done;
+      return {
+        competitor: null,
+        competition: null,
+        isReplay: false,
+        notices: [],
+        userErrors: [done.refusal],
+      };
+    const { competition, line, replayed, notices } = done;
     return {
       competitor: competitorObject(line),
       competition: competitionObject(competition),
       isReplay: replayed,
+      notices: [...notices],
       userErrors: [],
     };
   }
@@ -103,7 +111,7 @@ export class EntriesResolver {
   }
 }
 
-function callLine(line: RosterLine, unit: Unit): CallLine {
+function callLine(line: RosterLine, unit: Unit): Omit<CallLine, 'category'> {
   const { seedMark } = line.competitor;
   return {
     competitor: competitorObject(line),

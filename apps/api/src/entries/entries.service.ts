@@ -7,6 +7,7 @@ import {
   type CompetitorRow,
   type Tx,
 } from '#persistence';
+import type { CategoryFinding } from '#rules';
 import { Injectable } from '@nestjs/common';
 import { createOnce } from '../platform/database/create-once.js';
 import { Database } from '../platform/database/database.js';
@@ -18,13 +19,20 @@ import { CompetitionChanges } from '../platform/live/competition-changes.js';
 import { rosterLine, type RosterLine } from '../platform/roster/roster.js';
 import type { CompetitorEnterInput, StartOrderSetInput } from './entries.inputs.js';
 import { entryProblem, newCompetitor, nextPosition, shapeProblem } from './new-competitor.js';
+import { entryCategory } from './entry-category.js';
 import { flightProblem, noteBesideDraw, noteOrderBesideDraw } from './drawn-list.js';
 import { lockStartList, orderProblem, takeOff } from './start-list.js';
 
 export type Changed = { readonly competition: CompetitionRow } | { readonly refusal: UserError };
 
 export type Entered =
-  | { readonly competition: CompetitionRow; readonly line: RosterLine; readonly replayed: boolean }
+  | {
+      readonly competition: CompetitionRow;
+      readonly line: RosterLine;
+      readonly replayed: boolean;
+      /** What somebody should look at. */
+      readonly notices: readonly CategoryFinding[];
+    }
   | { readonly refusal: UserError };
 
 /** Start lists: who competes, under which bib, in which order. Every change is a new version of the competition. */
@@ -45,14 +53,20 @@ export class EntriesService {
     const malformed = shapeProblem(input, competition);
     if (malformed) return { refusal: malformed };
     const clubId = await this.clubAtEntry(input, organisationId);
-    const wanted = { ...newCompetitor(input, organisationId), clubId };
+    const { implementGrams, ...line } = { ...newCompetitor(input, organisationId), clubId };
+    const category = await this.database.read((at) => entryCategory(at, competition, input));
+    // A mass that follows from the category is no part of the request: it may follow otherwise when it is sent again.
+    const wanted = implementGrams === null ? line : { ...line, implementGrams };
     const made = await createOnce<CompetitorRow, typeof wanted>(this.database, {
       wanted,
       find: (tx, id) => competitors.find(tx, organisationId, id),
-      insert: (tx) => this.insert(tx, wanted, viewer),
+      insert: async (tx) =>
+        category.refused ??
+        this.insert(tx, { ...line, implementGrams: implementGrams ?? category.grams }, viewer),
     });
     if ('refusal' in made) return made;
-    return { ...(await this.entered(made.row)), replayed: made.replayed };
+    const { notices } = category;
+    return { ...(await this.entered(made.row)), replayed: made.replayed, notices };
   }
 
   /** A competitor is for the club of the day, also when the athlete has moved on later: it is kept with the entry. */

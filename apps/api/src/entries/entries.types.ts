@@ -14,6 +14,31 @@ export class CallLine {
 
   @Field(() => MarkText, { nullable: true, description: 'With which mark the competitor was entered.' })
   seedMark: string | null;
+
+  @Field(() => String, {
+    nullable: true,
+    description:
+      'The own age category on the day of the competition, such as U18; nothing where the age is not known.',
+  })
+  category: string | null;
+}
+
+@ObjectType({ description: 'What somebody should look at, though the entry was taken.' })
+export class EntryNotice {
+  @Field({
+    description:
+      'AGE_UNKNOWN, CATEGORY_UNKNOWN, OTHER_AGES (enters a harder category), SEX_UNDECIDED; of a guest also what would keep others out. Accept codes that you do not know.',
+  })
+  code: string;
+
+  @Field()
+  message: string;
+
+  @Field()
+  rule: string;
+
+  @Field()
+  remedy: string;
 }
 
 @ObjectType()
@@ -26,6 +51,9 @@ export class CompetitorEnterPayload {
 
   @Field({ description: 'The request had been carried out before.' })
   isReplay: boolean;
+
+  @Field(() => [EntryNotice], { complexity: 3 })
+  notices: EntryNotice[];
 
   @Field(() => [UserError])
   userErrors: UserError[];

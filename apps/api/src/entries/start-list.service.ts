@@ -2,6 +2,7 @@ import { competitions, competitors, type CompetitionRow, type Tx } from '#persis
 import { Injectable } from '@nestjs/common';
 import type { Identity } from '../platform/identity/identity.js';
 import { CompetitionChanges } from '../platform/live/competition-changes.js';
+import { noteOrderBesideDraw } from './drawn-list.js';
 import { lockStartList, type Locked } from './start-list.js';
 
 /** A line of a start list in its new place. */
@@ -30,6 +31,11 @@ export class StartListService {
     await competitors.arrange(tx, organisationId, id, lines);
     await competitions.bumpVersion(tx, organisationId, id);
     return (await competitions.find(tx, organisationId, id))!;
+  }
+
+  /** Notes beside the competition's draw, if it has one, that the list was put into another order. */
+  noteOrder(tx: Tx, competition: CompetitionRow, viewer: Identity): Promise<void> {
+    return noteOrderBesideDraw(tx, competition, viewer);
   }
 
   /** Tells the readers, after the commit. */

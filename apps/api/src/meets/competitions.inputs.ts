@@ -135,6 +135,14 @@ export class CompetitionCreateInput {
   @Text(1, 40)
   categoryAge?: string | null;
 
+  @Field(() => String, {
+    nullable: true,
+    description: 'By which age categories it is meant, by their name; absent: those of the rule set.',
+  })
+  @IsOptional()
+  @Text(1, 64)
+  categoryScheme?: string | null;
+
   @Field(() => Int, { nullable: true, description: 'Mass of the implement, where all throw the same.' })
   @IsOptional()
   @Min(1)

@@ -169,6 +169,7 @@ function newCompetition(
     unit,
     categorySex: input.categorySex ?? null,
     categoryAge: input.categoryAge ?? null,
+    categoryScheme: input.categoryScheme ?? null,
     implementGrams: input.implementGrams ?? null,
     scoring: null,
     startsAt: input.startsAt?.toISOString() ?? null,

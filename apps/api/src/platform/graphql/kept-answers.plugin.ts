@@ -34,7 +34,16 @@ export const KEPT_FIELDS: ReadonlySet<string> = new Set([
     'plan',
     'unit',
   ],
-  ...['categorySex', 'categoryAge', 'implementGrams', 'status', 'version', 'startsAt', 'vertical'],
+  ...[
+    'categorySex',
+    'categoryAge',
+    'categoryScheme',
+    'implementGrams',
+    'status',
+    'version',
+    'startsAt',
+    'vertical',
+  ],
   ...['foulReasons', 'implementSpecifications', 'trialTime'],
   ...['table', 'progress', 'needed', 'orders', 'result', 'safety'],
 ]);

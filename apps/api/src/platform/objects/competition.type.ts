@@ -75,6 +75,12 @@ export class Competition {
   @Field(() => String, { nullable: true, description: 'Such as U18, or 45+.' })
   categoryAge: string | null;
 
+  @Field(() => String, {
+    nullable: true,
+    description: 'By which age categories it is meant; nothing: those of the rule set.',
+  })
+  categoryScheme: string | null;
+
   @Field(() => Int, { nullable: true })
   implementGrams: number | null;
 
@@ -107,6 +113,7 @@ export function competitionObject(row: CompetitionRow): Competition {
     unit: row.unit,
     categorySex: row.categorySex,
     categoryAge: row.categoryAge,
+    categoryScheme: row.categoryScheme,
     implementGrams: row.implementGrams,
     status: row.status,
     version: row.version,
