@@ -3,6 +3,7 @@ import { openDiscusTent } from './discus-tent.js';
 import { idOf } from './ids.js';
 import type { DemoCompetition, Line } from './competition.js';
 import { drawHammerFinal } from './hammer.js';
+import { HEPTATHLON_SHOT, runHeptathlon } from './heptathlon.js';
 import { COMPETITIONS, DISCUS, MEET } from './meet.js';
 import { CLUBS, PEOPLE } from './people.js';
 import { runAtBar } from './run-at-bar.js';
@@ -37,6 +38,7 @@ export async function loadDemo(baseUrl: string, adminToken: string): Promise<voi
     const official = await post('OFFICIAL', made, `Tablet, ${competition.title}`);
     const implementIds = await prepare(official, meet.id, made, competition);
     await run(official, made, competition, implementIds);
+    if (competition === HEPTATHLON_SHOT) await runHeptathlon(director, official, meet.id, athletes, made);
     if (competition.signedOff) await signOff(await post('REFEREE', meet.id, 'Referee'), made, competition);
   }
   await drawHammerFinal(director, meet.id, ids);

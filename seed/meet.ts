@@ -1,5 +1,6 @@
 import { line, type DemoCompetition } from './competition.js';
 import { HAMMER_A, HAMMER_B, HAMMER_FINAL } from './hammer.js';
+import { HEPTATHLON_SHOT } from './heptathlon.js';
 
 /**
  * The demonstration meet. Cells are those of a field card; `X RIM` is a failure with its reason. Of a high jump they
@@ -9,6 +10,7 @@ export const MEET = {
   name: 'Heron Field Throws and Jumps',
   venue: 'Heron Field',
   startsOn: '2026-05-16',
+  endsOn: '2026-05-17',
   timeZone: 'Europe/London',
   rules: 'WA',
 } as const;
@@ -107,4 +109,5 @@ export const COMPETITIONS = [
   HAMMER_A,
   HAMMER_B,
   HAMMER_FINAL,
+  HEPTATHLON_SHOT,
 ] as const;

@@ -55,6 +55,12 @@ export const PEOPLE: Readonly<Record<string, Person>> = Object.fromEntries([
   person('Matthias Greywold', 'M', '1990-04-27', ELDER_VALE),
   person('Sorley Winterdale', 'M', '2000-08-09', SALTMARSH),
   person('Alban Quillhurst', 'M', '2002-11-16', null),
+  // Of the heptathlon.
+  person('Freya Lockmere', 'W', '2000-03-14', TARNWICK),
+  person('Signe Oxbrow', 'W', '1997-09-28', SALTMARSH),
+  person('Tilde Harrowgate', 'W', '2004-05-07', ELDER_VALE),
+  person('Mabyn Quillfeather', 'W', '2007-12-30', QUARRY_LANE),
+  person('Astrid Fenwhistle', 'W', '2002-07-19', TARNWICK),
   // High jumpers.
   person('Liv Heronsgate', 'W', '2007-05-09', TARNWICK),
   person('Marit Cinderfold', 'W', '2008-01-24', ELDER_VALE),

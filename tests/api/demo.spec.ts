@@ -104,6 +104,31 @@ describe('the demonstration', () => {
     ]);
   });
 
+  it('has a heptathlon after its first day, with totals after every event', async () => {
+    const asked = `query ($id: ID!) { meet(id: $id) { combinedEvents {
+      components { event progress source problems { code } }
+      standing { isDisputed isProvisional rows { bib place total status results { mark runningTotal } wind { mean } } }
+    } } }`;
+    const { combinedEvents } = (await api.data(asked, { id: globalId('Meet', DEMO.meetId) })).meet;
+    const [{ components, standing }] = combinedEvents;
+    expect(components.map(({ progress }: any) => progress)).toEqual([
+      ...['COMPLETE', 'COMPLETE', 'COMPLETE', 'COMPLETE'],
+      ...['TO_COME', 'TO_COME', 'TO_COME'],
+    ]);
+    expect(components.flatMap(({ problems }: any) => problems)).toEqual([]);
+    expect(components[2].source).toBe('LINKED');
+    expect(standing).toMatchObject({ isDisputed: false, isProvisional: true });
+    expect(standing.rows.map(({ bib, place, status }: any) => [bib, place, status])).toEqual([
+      ['901', 1, null],
+      ['903', 2, null],
+      ['902', 3, null],
+      ['905', 4, null],
+      ['904', null, 'DNF'],
+    ]);
+    const [leader] = standing.rows;
+    expect(leader).toMatchObject({ results: { 3: { runningTotal: leader.total } }, wind: { mean: '+1.70' } });
+  });
+
   it('leaves no question open, and every sheet of it counts to the same result', async () => {
     for (const { title } of COMPETITIONS) {
       const { table, sheet, result } = await read(title);

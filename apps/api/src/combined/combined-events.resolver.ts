@@ -51,7 +51,7 @@ export class CombinedEventsResolver {
     return row && combinedEventObject(row);
   }
 
-  @ResolveField(() => [CombinedEntrant], { complexity: 50, description: 'In the original order.' })
+  @ResolveField(() => [CombinedEntrant], { complexity: 20, description: 'In the original order.' })
   async entrants(
     @Parent() { row }: CombinedEvent,
     @Context() context: RequestContext,
@@ -66,7 +66,7 @@ export class CombinedEventsResolver {
     }));
   }
 
-  @ResolveField(() => [CombinedComponent], { complexity: 20, description: 'In the order of the programme.' })
+  @ResolveField(() => [CombinedComponent], { complexity: 10, description: 'In the order of the programme.' })
   async components(
     @Parent() { row }: CombinedEvent,
     @Context() context: RequestContext,
@@ -75,7 +75,6 @@ export class CombinedEventsResolver {
   }
 
   @ResolveField(() => CombinedStanding, {
-    complexity: 50,
     description: 'Points, totals after every event and places with their reasons.',
   })
   async standing(

@@ -105,7 +105,7 @@ export class CombinedRow {
   @Field(() => String, { nullable: true, description: 'The rule behind it.' })
   reasonRule: string | null;
 
-  @Field(() => [CombinedResult], { description: 'By event, in the order of the programme.' })
+  @Field(() => [CombinedResult], { complexity: 10, description: 'By event, in the order of the programme.' })
   results: CombinedResult[];
 
   @Field(() => CombinedWind)
@@ -141,7 +141,10 @@ export class CombinedStage {
   @Field(() => CombinedEventEnum)
   event: CombinedEventCode;
 
-  @Field(() => [CombinedStageRow], { description: 'By total; then who is out. Guests are left out.' })
+  @Field(() => [CombinedStageRow], {
+    complexity: 20,
+    description: 'By total; then who is out. Guests are left out.',
+  })
   rows: CombinedStageRow[];
 }
 
@@ -177,9 +180,12 @@ export class CombinedStanding {
   @Field(() => Instant, { nullable: true, description: 'When the latest entry was recorded here.' })
   changedAt: Date | null;
 
-  @Field(() => [CombinedRow], { description: 'By place; then who waits, who is out, and guests.' })
+  @Field(() => [CombinedRow], {
+    complexity: 20,
+    description: 'By place; then who waits, who is out, and guests.',
+  })
   rows: CombinedRow[];
 
-  @Field(() => [CombinedStage], { description: 'After each event that has begun.' })
+  @Field(() => [CombinedStage], { complexity: 10, description: 'After each event that has begun.' })
   stages: CombinedStage[];
 }

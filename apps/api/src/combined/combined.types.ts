@@ -81,7 +81,7 @@ export class CombinedComponent {
   @Field({ description: 'Wind is measured, and counts in the mean.' })
   hasWind: boolean;
 
-  @Field(() => [ComponentProblem])
+  @Field(() => [ComponentProblem], { complexity: 5 })
   problems: ComponentProblem[];
 }
 

@@ -11,7 +11,7 @@ export class MeetCombinedEventsResolver {
 
   constructor(private readonly events: CombinedEventsService) {}
 
-  @ResolveField(() => [CombinedEvent], { description: 'By title.' })
+  @ResolveField(() => [CombinedEvent], { complexity: 5, description: 'By title.' })
   async combinedEvents(@Parent() meet: Meet, @Context() context: RequestContext): Promise<CombinedEvent[]> {
     return (await this.loader(context).load(meet.row)).map(combinedEventObject);
   }
