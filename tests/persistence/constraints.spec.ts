@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import pg from 'pg';
 import { openDatabase } from '#persistence';
 import { migratedDatabase, type TestDatabase } from '../support/database.js';
+import { ACCESS_CASES, ACCESS_IMPLIED, accessScenery, soundAccess } from './access-cases.js';
 import { CALLING_CASES, callingScenery, GROUP, IMPLIED, soundCallings } from './calling-cases.js';
 import { COMBINED_CASES, HEPTATHLON, SOUND_COMBINED, soundCombined } from './combined-cases.js';
 import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js';
@@ -21,6 +22,7 @@ const CASES = [
   ...COMBINED_CASES,
   ...RECORD_CASES,
   ...DRAW_CASES,
+  ...ACCESS_CASES,
 ];
 
 function allRows(scene: Scene): Readonly<Record<string, Columns>> {
@@ -32,6 +34,7 @@ function allRows(scene: Scene): Readonly<Record<string, Columns>> {
     ...soundCombined(scene),
     ...soundRecords(scene),
     ...soundDraws(scene),
+    ...soundAccess(scene),
   };
 }
 
@@ -54,7 +57,8 @@ describe('constraints', () => {
     client = new pg.Client({ connectionString: database.url });
     await client.connect();
     await insert('entered_result', { ...soundScorings(scene)['entered_result'], id: FIRST });
-    for (const [table, columns] of callingScenery(scene)) await insert(table, columns);
+    for (const [table, columns] of [...callingScenery(scene), ...accessScenery(scene)])
+      await insert(table, columns);
     await insert('implement', { ...soundInspections(scene)['implement'], id: DISCUS });
     await insert('inspection', { ...soundInspections(scene)['inspection'], id: LOOK, sequence: 1 });
     const combined = soundCombined(scene);
@@ -131,6 +135,18 @@ describe('constraints', () => {
     'draw_amendment',
     'qualification',
     'qualification_group',
+    'person',
+    'credential',
+    'role_grant',
+    'role_revocation',
+    'login_session',
+    'refresh_token',
+    'token_revocation',
+    'device_link',
+    'device_link_use',
+    'device_link_revocation',
+    'decision_request',
+    'decision_confirmation',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });
@@ -168,7 +184,8 @@ describe('constraints', () => {
         WHERE connamespace = 'public'::regnamespace AND contype IN ('c', 'f', 'p', 'u')
           AND conrelid <> coalesce(to_regclass('schema_migration'), 0)`,
     );
-    const broken = new Set([...CASES.map(({ constraint }) => constraint), ...IMPLIED, ...IMPLIED_BY_LOOK]);
+    const implied = [...IMPLIED, ...IMPLIED_BY_LOOK, ...ACCESS_IMPLIED];
+    const broken = new Set([...CASES.map(({ constraint }) => constraint), ...implied]);
     expect(rows.map(({ name }) => name).filter((name) => !broken.has(name))).toEqual([]);
   });
 

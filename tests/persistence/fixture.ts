@@ -32,6 +32,7 @@ import {
   type NewCompetition,
   type NewEntry,
 } from '#persistence';
+import { populateAccess } from './access-fixture.js';
 
 /** One competition with two competitors and everything above it, all of it invented. */
 export interface Scene {
@@ -93,6 +94,7 @@ export function meetOf(scene: Scene, changes: Partial<MeetRow> = {}): MeetRow {
     rules: 'WA',
     edition: '2024-01',
     minorsDisplay: 'initials',
+    needsSecondPerson: false,
     publishedAt: null,
     ...changes,
   };
@@ -242,7 +244,7 @@ export async function populate(url: string): Promise<void> {
     const attempt = attemptOf(scene);
     await journal.append(tx, attempt);
     await journal.append(tx, attemptOf(scene));
-    const signed = { sequence: 2, sheet: {}, result: {}, signedBy: 'referee' };
+    const signed = { sequence: 2, sheet: {}, result: {}, signedBy: 'referee', confirmedBy: 'director' };
     await officialResults.archive(tx, { organisationId, competitionId, ...signed });
     await addPlan(tx, scene);
     await meetScorings.add(tx, {
@@ -293,6 +295,7 @@ export async function populate(url: string): Promise<void> {
     await journal.append(tx, jumpOf(scene, highJump.id));
     await journal.append(tx, jumpOf(scene, highJump.id));
     await populateCombined(tx, scene, highJump.id);
+    await populateAccess(tx, scene);
   });
   await database.destroy();
 }

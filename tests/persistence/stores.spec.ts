@@ -182,6 +182,7 @@ describe('a competition', () => {
           sheet: { a: 1 },
           result: { b: [2] },
           signedBy,
+          confirmedBy: null,
         }),
       );
     expect(await sign(0, 'referee')).toBe(1);

@@ -26,6 +26,11 @@ export * as combinedEvents from './stores/combined-event.store.js';
 export * as combinedEntrants from './stores/combined-entrant.store.js';
 export * as combinedJournal from './stores/combined-journal.store.js';
 export * as combinedOfficialResults from './stores/combined-official-result.store.js';
+export * as persons from './stores/person.store.js';
+export * as roles from './stores/role.store.js';
+export * as sessions from './stores/session.store.js';
+export * as deviceLinks from './stores/device-link.store.js';
+export * as decisions from './stores/decision.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
 export type { Brief, BriefLine } from './stores/brief.store.js';
@@ -58,6 +63,24 @@ export type {
   StoredCombinedVerdict,
 } from './combined-rows.js';
 export type { DrawAmendmentRow, DrawnFlight, DrawRow, QualificationRow } from './draw-rows.js';
+export type { NewPerson } from './stores/person.store.js';
+export type { NewRoleGrant } from './stores/role.store.js';
+export type { NewDeviceLink } from './stores/device-link.store.js';
+export type { NewDecisionRequest } from './stores/decision.store.js';
+export type {
+  AccessRole,
+  CredentialRow,
+  DecisionRequestRow,
+  DecisionState,
+  DeviceLinkRow,
+  DeviceLinkState,
+  LoginSessionRow,
+  PersonRow,
+  RefreshTokenRow,
+  RoleGrantRow,
+  RoleRow,
+  SessionEnd,
+} from './access-rows.js';
 export type {
   AgeFactorsRow,
   AthleteRow,

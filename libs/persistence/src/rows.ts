@@ -75,6 +75,8 @@ export interface MeetRow {
   readonly rules: RuleSetCode;
   readonly edition: string;
   readonly minorsDisplay: NameDisplay;
+  /** Signing off and reopening need a second person. */
+  readonly needsSecondPerson: boolean;
   /** `null`: not public yet. */
   readonly publishedAt: string | null;
 }
@@ -345,5 +347,7 @@ export interface OfficialResultRow {
   readonly sheet: object;
   readonly result: object;
   readonly signedBy: string;
+  /** The second person; `null`: the meet demands none. */
+  readonly confirmedBy: string | null;
   readonly signedAt: string;
 }

@@ -145,6 +145,7 @@ function newMeet(input: MeetCreateInput, organisationId: string): Omit<MeetRow, 
     rules: input.rules,
     edition: input.edition ?? editionsOf(input.rules).at(-1) ?? '',
     minorsDisplay: input.minorsDisplay,
+    needsSecondPerson: false,
   };
 }
 

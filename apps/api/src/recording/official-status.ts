@@ -22,6 +22,7 @@ export async function signOffOrReopen(
       sheet: sheetOf(after, { nameOf: null, isArchive: true }),
       result: resultDocumentOf(after),
       signedBy: entry.actor,
+      confirmedBy: null,
     });
   }
   return withStatus(tx, after, status);

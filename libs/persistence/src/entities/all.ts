@@ -27,6 +27,18 @@ import { RecordDecision } from './record-decision.entity.js';
 import { StartingMark } from './starting-mark.entity.js';
 import { Qualification } from './qualification.entity.js';
 import { QualificationGroup } from './qualification-group.entity.js';
+import { Credential } from './credential.entity.js';
+import { DecisionConfirmation } from './decision-confirmation.entity.js';
+import { DecisionRequest } from './decision-request.entity.js';
+import { DeviceLink } from './device-link.entity.js';
+import { DeviceLinkRevocation } from './device-link-revocation.entity.js';
+import { DeviceLinkUse } from './device-link-use.entity.js';
+import { LoginSession } from './login-session.entity.js';
+import { Person } from './person.entity.js';
+import { RefreshToken } from './refresh-token.entity.js';
+import { RoleGrant } from './role-grant.entity.js';
+import { RoleRevocation } from './role-revocation.entity.js';
+import { TokenRevocation } from './token-revocation.entity.js';
 
 /** Named one by one: a pattern over files would load a class twice under a test runner. */
 export const ENTITIES = [
@@ -59,4 +71,16 @@ export const ENTITIES = [
   DrawAmendment,
   Qualification,
   QualificationGroup,
+  Person,
+  Credential,
+  RoleGrant,
+  RoleRevocation,
+  LoginSession,
+  RefreshToken,
+  TokenRevocation,
+  DeviceLink,
+  DeviceLinkUse,
+  DeviceLinkRevocation,
+  DecisionRequest,
+  DecisionConfirmation,
 ];

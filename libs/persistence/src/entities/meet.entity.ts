@@ -39,6 +39,9 @@ export class Meet {
   @Column('text', { default: 'initials' })
   minorsDisplay: NameDisplay;
 
+  @Column('boolean', { default: false })
+  needsSecondPerson: boolean;
+
   @Column(OPTIONAL_INSTANT)
   publishedAt: string | null;
 }

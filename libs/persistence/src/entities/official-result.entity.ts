@@ -11,6 +11,7 @@ import { SET_BY_CLOCK } from './instant.js';
 })
 @Check('official_result_revision_range', `revision >= 1`)
 @Check('official_result_sequence_range', `sequence >= 0`)
+@Check('official_result_two_persons', `confirmed_by <> signed_by`)
 @Check('official_result_sheet_shape', `jsonb_typeof(sheet) = 'object'`)
 @Check('official_result_result_shape', `jsonb_typeof(result) = 'object'`)
 @Check(
@@ -38,6 +39,9 @@ export class OfficialResult {
 
   @Column('text')
   signedBy: string;
+
+  @Column('text', { nullable: true })
+  confirmedBy: string | null;
 
   @Column(SET_BY_CLOCK)
   signedAt: string;

@@ -8,8 +8,8 @@ export type NewOfficialResult = Omit<OfficialResultRow, 'revision' | 'signedAt'>
 /** Archives a signed-off result. The caller holds the competition's lock. Returns the revision. */
 export async function archive(tx: Tx, row: NewOfficialResult): Promise<number> {
   const rows = await managerOf(tx).query<{ revision: number }[]>(
-    `INSERT INTO official_result (organisation_id, competition_id, revision, sequence, sheet, result, signed_by)
-     SELECT $1, $2, coalesce(max(revision), 0) + 1, $3, $4, $5, $6
+    `INSERT INTO official_result (organisation_id, competition_id, revision, sequence, sheet, result, signed_by, confirmed_by)
+     SELECT $1, $2, coalesce(max(revision), 0) + 1, $3, $4, $5, $6, $7
        FROM official_result WHERE organisation_id = $1 AND competition_id = $2
      RETURNING revision`,
     [
@@ -19,6 +19,7 @@ export async function archive(tx: Tx, row: NewOfficialResult): Promise<number> {
       JSON.stringify(row.sheet),
       JSON.stringify(row.result),
       row.signedBy,
+      row.confirmedBy,
     ],
   );
   const stored = rows[0];
