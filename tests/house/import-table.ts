@@ -16,6 +16,7 @@ const SERVER = [
   'npm:@nestjs/{common,core,graphql,platform-fastify}',
   'npm:{graphql,graphql-yoga,graphql-ws,@envelop/*,@graphql-yoga/*}',
   'npm:{class-validator,class-transformer,dataloader,fastify,jose,lru-cache,piscina,reflect-metadata,rxjs}',
+  'npm:{@node-rs/argon2,uqr}',
 ];
 
 const LIBRARIES = ['#rules', '#persistence'];
@@ -166,6 +167,12 @@ export const IMPORT_TABLE: readonly Row[] = [
     ],
     because:
       'bests and records are read from what stands and added to what others show (an athlete, the answer to an entry, a row of a table), so that no other capability has to know of them',
+  },
+  {
+    files: 'apps/api/src/people/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM],
+    because:
+      'who may do what is asked of the platform by everybody, so that no capability knows how people come in',
   },
   {
     files: 'apps/api/src/start/seed.ts',

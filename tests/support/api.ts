@@ -31,6 +31,7 @@ export interface TestApiOptions {
   readonly explorer?: ExplorerOptions | null;
   /** Pages beside the API. */
   readonly web?: WebFiles;
+  readonly isDemo?: boolean;
 }
 
 export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
@@ -48,6 +49,7 @@ export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
     log,
     explorer: options.explorer ?? null,
     ...(options.web && { web: options.web }),
+    ...{ isDemo: options.isDemo ?? false, trustedProxies: ['127.0.0.1'] },
   });
   await app.listen(0, '127.0.0.1');
   const { port } = app.getHttpServer().address() as AddressInfo;

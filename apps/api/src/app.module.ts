@@ -7,6 +7,8 @@ import { PlatformModule, type PlatformParts } from './platform/platform.module.j
 
 export interface AppParts extends PlatformParts {
   readonly explorer: ExplorerOptions | null;
+  /** Proxies that say where a request came from. */
+  readonly trustedProxies?: readonly string[];
 }
 
 @Module({})
@@ -21,7 +23,6 @@ export class AppModule {
           path: '/graphql',
           autoSchemaFile: true,
           explorer,
-          tokens: parts.tokens,
           log: parts.log,
         }),
         ...CAPABILITIES,

@@ -22,6 +22,8 @@ export async function createApplication({
     // Idle keep-alive connections end with the server; busy ones get their answer first.
     forceCloseConnections: 'idle',
     requestTimeout: 30_000,
+    // Tries to sign in are counted by address: without this all who come through a proxy would be one.
+    trustProxy: parts.trustedProxies?.length ? [...parts.trustedProxies] : false,
     genReqId: (request: IncomingMessage) => requestId(request.headers),
   });
   const fastify = adapter.getInstance();

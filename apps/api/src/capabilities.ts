@@ -6,6 +6,7 @@ import { EntriesModule } from './entries/entries.module.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
 import { InspectionModule } from './inspection/inspection.module.js';
 import { MeetsModule } from './meets/meets.module.js';
+import { PeopleModule } from './people/people.module.js';
 import { PrintingModule } from './printing/printing.module.js';
 import { QualificationsModule } from './qualifications/qualifications.module.js';
 import { RecordingModule } from './recording/recording.module.js';
@@ -31,4 +32,5 @@ export const CAPABILITIES = [
   PrintingModule,
   RecordsModule,
   TimetableModule,
+  PeopleModule,
 ];

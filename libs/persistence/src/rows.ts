@@ -21,6 +21,7 @@ import type {
   VerticalSetup,
 } from '#rules';
 
+export type { OfficialResultRow } from './official-rows.js';
 export type { Authority, EventCode, PlanOverrides, RuleSetCode, Stage };
 
 /*
@@ -335,19 +336,4 @@ export interface JournalRow {
   readonly recordedAt: string;
   /** SHA-256 of what the device sent, 64 hexadecimal digits: the same id with another one is another entry. */
   readonly fingerprint: string;
-}
-
-export interface OfficialResultRow {
-  readonly organisationId: string;
-  readonly competitionId: string;
-  /** From 1; a new one for each signature after a reopening. */
-  readonly revision: number;
-  /** The journal is counted up to this entry. */
-  readonly sequence: number;
-  readonly sheet: object;
-  readonly result: object;
-  readonly signedBy: string;
-  /** The second person; `null`: the meet demands none. */
-  readonly confirmedBy: string | null;
-  readonly signedAt: string;
 }

@@ -1,3 +1,4 @@
+import { isIP } from 'node:net';
 import { LOG_LEVELS, type LogLevel } from './log.js';
 
 /** What the environment decides about one running server. */
@@ -15,6 +16,8 @@ export interface Config {
   readonly demo: boolean;
   readonly logLevel: LogLevel;
   readonly secret: string | undefined;
+  /** Addresses or ranges of proxies whose word is taken for where a request came from; empty: of none. */
+  readonly trustedProxies: readonly string[];
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -38,11 +41,21 @@ export function readConfig(environment: Environment): Config {
     demo: flag(environment, 'DEMO', !production && databaseUrl === null),
     logLevel: levelOf(environment.LOG_LEVEL, production),
     secret: given(environment.SECTORLINE_SECRET),
+    trustedProxies: listOf(environment, 'TRUSTED_PROXIES'),
   };
 }
 
 function given(value: string | undefined): string | undefined {
   return value === undefined || value === '' ? undefined : value;
+}
+
+function listOf(environment: Environment, name: string): readonly string[] {
+  const parts = given(environment[name])?.split(',') ?? [];
+  for (const part of parts) {
+    if (isIP(part.trim().split('/', 1)[0]!) === 0)
+      throw new Error(`${name} must be addresses or ranges like 10.0.0.0/8, not "${part.trim()}".`);
+  }
+  return parts.map((part) => part.trim());
 }
 
 function portOf(text: string | undefined): number {

@@ -5,8 +5,12 @@ import { Database } from './database/database.js';
 import { HealthController } from './health/health.controller.js';
 import { ProblemFilter } from './health/problem.filter.js';
 import { ReadinessProbe } from './health/readiness.js';
+import { AccessMemory } from './identity/access-memory.js';
+import { Doorkeeper } from './identity/doorkeeper.js';
 import { IdentityResolver } from './identity/identity.resolver.js';
 import { RightsGuard } from './identity/rights.guard.js';
+import { Passwords } from './identity/passwords.js';
+import { Throttle } from './identity/throttle.js';
 import { TokenOffice } from './identity/token-office.js';
 import { Tokens } from './identity/tokens.js';
 import { CompetitionChanges } from './live/competition-changes.js';
@@ -17,13 +21,16 @@ export interface PlatformParts {
   readonly database: Database;
   readonly tokens: Tokens;
   readonly log: Log;
+  /** Whether tokens and people of the demonstration hold here; by default they do not. */
+  readonly isDemo?: boolean;
 }
 
 /** What every capability stands on: the database, tokens and rights, form checks of inputs, the log. */
 @Global()
 @Module({})
 export class PlatformModule {
-  static of({ database, tokens, log }: PlatformParts): DynamicModule {
+  static of({ database, tokens, log, isDemo = false }: PlatformParts): DynamicModule {
+    const access = new AccessMemory(database);
     return {
       module: PlatformModule,
       controllers: [HealthController],
@@ -31,6 +38,10 @@ export class PlatformModule {
         { provide: Database, useValue: database },
         { provide: Tokens, useValue: tokens },
         { provide: Log, useValue: log },
+        { provide: AccessMemory, useValue: access },
+        { provide: Doorkeeper, useValue: new Doorkeeper(tokens, access, isDemo) },
+        { provide: Passwords, useFactory: () => new Passwords() },
+        { provide: Throttle, useFactory: () => new Throttle() },
         { provide: ReadinessProbe, useFactory: () => new ReadinessProbe(database, log) },
         CompetitionChanges,
         { provide: APP_GUARD, useClass: RightsGuard },
@@ -39,7 +50,18 @@ export class PlatformModule {
         CompetitionMemory,
         ...PLATFORM_PROVIDERS,
       ],
-      exports: [Database, Tokens, Log, ReadinessProbe, CompetitionChanges, CompetitionMemory],
+      exports: [
+        Database,
+        Tokens,
+        Log,
+        AccessMemory,
+        Doorkeeper,
+        Passwords,
+        Throttle,
+        ReadinessProbe,
+        CompetitionChanges,
+        CompetitionMemory,
+      ],
     };
   }
 }

@@ -2,7 +2,7 @@ import { Controller, Get, Param, Query, Req, Res } from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { bearerOf } from '../platform/identity/bearer.js';
 import type { Identity } from '../platform/identity/identity.js';
-import { Tokens } from '../platform/identity/tokens.js';
+import { Doorkeeper } from '../platform/identity/doorkeeper.js';
 import { uuidOf, type ObjectKind } from '../platform/inputs/global-id.js';
 import { sendProblem } from '../platform/health/problem.js';
 import { PRINT_LANGUAGES, wordingOf, type PrintLanguage } from './labels/labels.js';
@@ -29,7 +29,7 @@ interface Asked {
 export class PrintingController {
   constructor(
     private readonly printing: PrintingService,
-    private readonly tokens: Tokens,
+    private readonly doorkeeper: Doorkeeper,
     private readonly press: Press,
   ) {}
 
@@ -70,7 +70,7 @@ export class PrintingController {
       viewer: Identity,
     ) => Promise<PrintedDocument | null>,
   ): Promise<void> {
-    const viewer = await bearerOf(request, this.tokens);
+    const viewer = await bearerOf(request, this.doorkeeper);
     const uuid = uuidOf(kind, id);
     const size = PAPERS[(asked.paper ?? 'A4').toLowerCase()];
     const language = PRINT_LANGUAGES.find((known) => known === (asked.lang ?? 'en'));

@@ -1,4 +1,4 @@
-import type { Role } from '../platform/identity/grant.js';
+import type { POSTS } from '../platform/identity/grant.js';
 
 export interface Running {
   readonly url: string;
@@ -8,7 +8,7 @@ export interface Running {
   readonly deskUrl: string | null;
   /** The port that was asked for, if another process has it. */
   readonly takenPort: number | null;
-  readonly tokens: Readonly<Record<Role, string>> | null;
+  readonly tokens: Readonly<Record<(typeof POSTS)[number], string>> | null;
 }
 
 /** What a person at a terminal wants to know once the server answers. */

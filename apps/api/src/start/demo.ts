@@ -1,6 +1,6 @@
 import { meets } from '#persistence';
 import type { Database } from '../platform/database/database.js';
-import type { Role } from '../platform/identity/grant.js';
+import type { POSTS, Role } from '../platform/identity/grant.js';
 import type { Tokens } from '../platform/identity/tokens.js';
 import { globalId } from '../platform/inputs/global-id.js';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
@@ -45,7 +45,7 @@ export class Demo {
   }
 
   /** One token for each post at the demo meet, new at every start. */
-  async posts(): Promise<Readonly<Record<Role, string>>> {
+  async posts(): Promise<Readonly<Record<(typeof POSTS)[number], string>>> {
     const { meetId, runningCompetitionId } = this.seed.DEMO;
     return {
       director: await this.token('director', meetId),

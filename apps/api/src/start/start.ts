@@ -31,7 +31,10 @@ export async function start(config: Config, log: Log): Promise<Running> {
     const query = firstQuery(demo?.competitionId ?? null);
     const explorer = config.explorer ? { defaultQuery: query, token: () => posts?.director ?? null } : null;
     const web = await findFrontEnd();
-    const app = await createApplication({ database: store.database, tokens, log, explorer, web });
+    const app = await createApplication({
+      ...{ database: store.database, tokens, log, explorer, web },
+      ...{ isDemo: demo !== null, trustedProxies: config.trustedProxies },
+    });
     handleSignals(app, store, log);
     const port = await listen(app, config);
     const url = `http://${addressOf(config.host)}:${port}`;

@@ -20,6 +20,18 @@ export function OneOperation(context: ValidationContext): ASTVisitor {
   };
 }
 
+/** One try to prove who one is in a document: aliases are no way to send a list of passwords. */
+export function OneCredential(context: ValidationContext): ASTVisitor {
+  let count = 0;
+  return {
+    Field() {
+      if (context.getFieldDef()?.extensions.credential !== true) return;
+      count += 1;
+      if (count === 2) context.reportError(tooExpensive('A document may prove once who is asking.'));
+    },
+  };
+}
+
 /** Counts aliases, directives, fragment spreads and root fields. `__typename` has no exemption. */
 export function Amounts(context: ValidationContext): ASTVisitor {
   const counted = { aliases: 0, directives: 0, fragmentSpreads: 0, rootFields: 0 };

@@ -4,8 +4,10 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { GraphQLError } from 'graphql';
 import { badRequest } from '../errors/api-error.js';
 import { bearerOf } from '../identity/bearer.js';
+import { publicError } from '../errors/classify.js';
+import { isDatabaseUnavailable } from '../errors/unavailable.js';
 import type { Identity } from '../identity/identity.js';
-import type { Tokens } from '../identity/tokens.js';
+import type { Doorkeeper } from '../identity/doorkeeper.js';
 import { LIMITS } from './limits.js';
 
 declare module 'fastify' {
@@ -16,7 +18,7 @@ declare module 'fastify' {
 
 export interface GraphqlRoute {
   readonly path: string;
-  readonly tokens: Tokens;
+  readonly doorkeeper: Doorkeeper;
   readonly handle: (request: FastifyRequest, reply: FastifyReply) => unknown;
 }
 
@@ -24,7 +26,7 @@ export interface GraphqlRoute {
  * The one HTTP route of GraphQL: who asks, how much may be sent, is it JSON. What fails here is answered in the form
  * of a GraphQL result, too, so that a client has one form to read.
  */
-export function graphqlRoute({ path, tokens, handle }: GraphqlRoute) {
+export function graphqlRoute({ path, doorkeeper, handle }: GraphqlRoute) {
   return (scope: FastifyInstance, _options: unknown, done: () => void): void => {
     scope.decorateRequest('identity');
     scope.removeAllContentTypeParsers();
@@ -37,7 +39,7 @@ export function graphqlRoute({ path, tokens, handle }: GraphqlRoute) {
     );
     scope.addHook('onRequest', async (request, reply) => {
       if (request.headers.accept?.includes('text/html')) void reply.headers(PAGE_HEADERS);
-      request.identity = await bearerOf(request, tokens);
+      request.identity = await bearerOf(request, doorkeeper);
     });
     scope.addHook('preParsing', (request, _reply, payload, next) => {
       limitBody(request, payload, next);
@@ -91,15 +93,23 @@ function readJson(body: Buffer, parsed: (error: Error | null, value?: unknown) =
   }
 }
 
-/** Faults found before GraphQL: ours as they are, the HTTP server's by what they mean. */
+const STATUS: Readonly<Record<string, number>> = { UNAUTHENTICATED: 401, UNAVAILABLE: 503 };
+
+/** Ours as they are; a database that is away when somebody is looked up; the HTTP server's by what they mean. */
+function shownFor(error: Error & { statusCode?: number; code?: string }): GraphQLError {
+  if (error instanceof GraphQLError) return error;
+  return isDatabaseUnavailable(error) ? publicError(error) : fromHttpServer(error);
+}
+
+/** Faults found before GraphQL. */
 function sendFailure(
   error: Error & { statusCode?: number; code?: string },
   request: FastifyRequest,
   reply: FastifyReply,
 ): void {
-  const shown = error instanceof GraphQLError ? error : fromHttpServer(error);
+  const shown = shownFor(error);
   const { http, ...extensions } = shown.extensions as { http?: { status?: number }; code?: string };
-  const status = http?.status ?? (extensions.code === 'UNAUTHENTICATED' ? 401 : 400);
+  const status = http?.status ?? STATUS[extensions.code ?? ''] ?? 400;
   const wantsResponse = /application\/graphql-response\+json/.test(request.headers.accept ?? '');
   void reply
     .code(status)

@@ -1,11 +1,18 @@
 import { parse, type DocumentNode, type ValidationRule } from 'graphql';
 import type { Plugin } from 'graphql-yoga';
 import { Cost } from './document-cost.js';
-import { Amounts, Depth, OneOperation } from './document-limits.js';
+import { Amounts, Depth, OneCredential, OneOperation } from './document-limits.js';
 import { NoHostileLiterals, refuseHostileVariables } from './hostile-text.js';
 import { LIMITS } from './limits.js';
 
-const RULES: readonly ValidationRule[] = [OneOperation, Amounts, Depth, Cost, NoHostileLiterals];
+const RULES: readonly ValidationRule[] = [
+  OneOperation,
+  OneCredential,
+  Amounts,
+  Depth,
+  Cost,
+  NoHostileLiterals,
+];
 
 /** Holds every document and its variables to the limits, before anything is executed. */
 export function useLimits(): Plugin {

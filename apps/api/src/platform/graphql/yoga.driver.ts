@@ -5,19 +5,18 @@ import type { FastifyInstance } from 'fastify';
 import { createYoga, type YogaServerInstance } from 'graphql-yoga';
 import { CompetitionMemory } from '../competition/competition-memory.js';
 import { publicError } from '../errors/classify.js';
-import type { Tokens } from '../identity/tokens.js';
+import { Doorkeeper } from '../identity/doorkeeper.js';
 import type { Log } from '../log.js';
 import { useErrors } from './errors.plugin.js';
 import { explorer, type ExplorerOptions } from './explorer.js';
 import { graphqlRoute } from './graphql-route.js';
 import { useKeptAnswers } from './kept-answers.plugin.js';
 import { useLimits } from './limits.plugin.js';
-import type { RequestContext } from './request-context.js';
+import { senderOf, type RequestContext } from './request-context.js';
 import { useRequestParameters, type HttpContext } from './request-parameters.js';
 import { isQuery, useVariables } from './variables.plugin.js';
 
 export interface YogaDriverOptions extends GqlModuleOptions {
-  readonly tokens: Tokens;
   readonly log: Log;
   /** Null: no explorer is served. */
   readonly explorer: ExplorerOptions | null;
@@ -29,7 +28,10 @@ export interface YogaDriverOptions extends GqlModuleOptions {
  */
 @Injectable()
 export class YogaDriver extends AbstractGraphQLDriver<YogaDriverOptions> {
-  constructor(private readonly memory: CompetitionMemory) {
+  constructor(
+    private readonly memory: CompetitionMemory,
+    private readonly doorkeeper: Doorkeeper,
+  ) {
     super();
   }
 
@@ -40,7 +42,7 @@ export class YogaDriver extends AbstractGraphQLDriver<YogaDriverOptions> {
     await fastify.register(
       graphqlRoute({
         path,
-        tokens: options.tokens,
+        doorkeeper: this.doorkeeper,
         handle: (request, reply) => yoga.handleNodeRequestAndResponse(request, reply, { req: request }),
       }),
     );
@@ -69,7 +71,7 @@ function yogaOf(
     // Tokens travel in a header and never by themselves, so any site may ask; without one it is the public.
     cors: { origin: '*', credentials: false, methods: ['GET', 'POST', 'OPTIONS'] },
     maskedErrors: { errorMessage: 'Something went wrong.', maskError: publicError },
-    context: ({ req }) => ({ identity: req.identity, traceId: req.id }),
+    context: ({ req }) => ({ identity: req.identity, traceId: req.id, ...senderOf(req) }),
     plugins: [
       useRequestParameters(),
       useLimits(),

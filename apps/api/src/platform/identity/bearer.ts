@@ -1,15 +1,15 @@
 import { unauthenticated } from '../errors/api-error.js';
+import type { Doorkeeper } from './doorkeeper.js';
 import type { Identity } from './identity.js';
-import type { Tokens } from './tokens.js';
 
 /** Who sends a request, by its header "Authorization: Bearer". Throws UNAUTHENTICATED for what is no valid token. */
 export async function bearerOf(
   { headers }: { readonly headers: { readonly authorization?: string } },
-  tokens: Tokens,
+  doorkeeper: Doorkeeper,
 ): Promise<Identity> {
   const header = headers.authorization;
-  if (header === undefined) return tokens.everybody;
+  if (header === undefined) return doorkeeper.everybody;
   const token = /^Bearer ([\w.~+/-]+=*)$/i.exec(header)?.[1];
   if (token === undefined) throw unauthenticated('The header must be "Authorization: Bearer" and a token.');
-  return tokens.read(token);
+  return doorkeeper.identify(token);
 }

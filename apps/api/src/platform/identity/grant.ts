@@ -1,13 +1,16 @@
 /**
- * What a token lets its holder do. `admin`: the installation; `director` and `referee`: one meet; `official`: one
- * competition, or all of one calling group. Whoever shows no token is the public.
+ * What somebody may do. `admin`: the installation; `director` and `referee`: one meet; `official`: one competition, or
+ * all of one calling group; `coach`, `athlete` and `guardian`: one athlete. Whoever shows no token is the public.
  */
-export const ROLES = ['admin', 'director', 'referee', 'official'] as const;
+export const ROLES = ['admin', 'director', 'referee', 'official', 'coach', 'athlete', 'guardian'] as const;
 export type Role = (typeof ROLES)[number];
+
+/** Roles at a meet, and the installation's: what a post or a device may hold without being a person. */
+export const POSTS = ['admin', 'director', 'referee', 'official'] as const satisfies readonly Role[];
 
 export interface Grant {
   readonly role: Role;
-  /** UUID of the meet, competition or calling group; null exactly for `admin`. */
+  /** UUID of the meet, competition, calling group or athlete; null exactly for `admin`. */
   readonly on: string | null;
   /**
    * Said where `on` is a calling group, and only there: ids are made by clients, so that one alone does not say what it

@@ -3,6 +3,7 @@ import { IsOptional } from 'class-validator';
 import { ObjectId } from '../inputs/object-id.js';
 import { Text } from '../inputs/text.js';
 import { Instant } from '../scalars/instant.js';
+import { Uuid } from '../scalars/uuid.js';
 import type { Role } from './grant.js';
 import { RoleEnum } from './identity.types.js';
 
@@ -34,4 +35,14 @@ export class TokenIssueInput {
     description: 'Not after; absent: 30 days for an official, a year for the others.',
   })
   until?: Date | null;
+}
+
+@InputType()
+export class TokenRevokeInput {
+  @Field(() => Uuid, { description: 'As tokenIssue gave it, or as the journal names who entered something.' })
+  tokenId: string;
+
+  @Field({ description: 'Why, for the record.' })
+  @Text(1, 500)
+  reason: string;
 }

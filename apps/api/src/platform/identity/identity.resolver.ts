@@ -1,7 +1,7 @@
 import { Args, Mutation, Query, Resolver } from '@nestjs/graphql';
 import type { Identity } from './identity.js';
-import { TokenIssueInput } from './identity.inputs.js';
-import { grantOf, TokenIssuePayload, ViewerInfo, viewerOf } from './identity.types.js';
+import { TokenIssueInput, TokenRevokeInput } from './identity.inputs.js';
+import { grantOf, TokenIssuePayload, TokenRevokePayload, ViewerInfo, viewerOf } from './identity.types.js';
 import { Needs, Public, Viewer } from './rights.js';
 import { TokenOffice } from './token-office.js';
 
@@ -16,7 +16,8 @@ export class IdentityResolver {
   }
 
   @Mutation(() => TokenIssuePayload, {
-    description: 'Makes a token for a post of a meet. Codes: NOT_FOUND, WINDOW_EMPTY.',
+    description:
+      'Makes a token for a post of a meet. Codes: NOT_FOUND, WINDOW_EMPTY, BEYOND_OWN, NEEDS_PERSON.',
   })
   @Needs('admin', 'director')
   async tokenIssue(
@@ -24,7 +25,19 @@ export class IdentityResolver {
     @Viewer() viewer: Identity,
   ): Promise<TokenIssuePayload> {
     const issued = await this.office.issue(input, viewer);
-    if ('refusal' in issued) return { token: null, grant: null, userErrors: [issued.refusal] };
-    return { token: issued.token, grant: grantOf(issued.grant), userErrors: [] };
+    if ('refusal' in issued) return { token: null, tokenId: null, grant: null, userErrors: [issued.refusal] };
+    return { token: issued.token, tokenId: issued.tokenId, grant: grantOf(issued.grant), userErrors: [] };
+  }
+
+  @Mutation(() => TokenRevokePayload, {
+    description: 'Ends a token of a post or a device before its time, at once. Codes: ALREADY_SO.',
+  })
+  @Needs('admin')
+  async tokenRevoke(
+    @Args('input') input: TokenRevokeInput,
+    @Viewer() viewer: Identity,
+  ): Promise<TokenRevokePayload> {
+    const refused = await this.office.revoke(input, viewer);
+    return { isRevoked: refused === null, userErrors: refused ? [refused] : [] };
   }
 }

@@ -12,20 +12,38 @@ export interface CompetitionRef {
 /** With which right somebody acts on a competition, the strongest first. */
 export type Capacity = 'director' | 'referee' | 'official';
 
+const FOLLOWERS = ['athlete', 'guardian', 'coach'] as const;
+
+/** The account behind a token, and the session in which the token was given out. */
+export interface Account {
+  readonly personId: string;
+  readonly sessionId: string;
+  readonly loginName: string;
+  readonly displayName: string;
+}
+
 /**
- * Who is asking, as far as the token says. Rights are asked for an object; the answer depends on the moment, so a
- * window that closes during a long connection ends the right there and then.
+ * Who is asking, as far as the token and the records of the account say. Rights are asked for an object; the answer
+ * depends on the moment, so a window that closes or a role that is taken away during a long connection ends the right
+ * there and then.
  */
 export class Identity {
   constructor(
-    /** UUID of the token's holder: what the journal keeps as "who". Null for the public. */
+    /** UUID of the token's holder or of the person: what the journal keeps as "who". Null for the public. */
     readonly holder: string | null,
     /** Whose records are meant; the public sees those of the installation's own organisation. */
     readonly organisationId: string,
-    readonly grants: readonly Grant[],
+    /** As a token says; or, of an account, as it is known at the moment of asking. */
+    private readonly given: readonly Grant[] | (() => readonly Grant[]),
     readonly label: string | null = null,
     private readonly nowS: () => number = () => Date.now() / 1000,
+    /** Null: a token of a post or a device, or the public. */
+    readonly account: Account | null = null,
   ) {}
+
+  get grants(): readonly Grant[] {
+    return typeof this.given === 'function' ? this.given() : this.given;
+  }
 
   get isPublic(): boolean {
     return this.holder === null;
@@ -76,6 +94,36 @@ export class Identity {
     return this.open().some(
       ({ role, on, scope }) => role === 'official' && scope === 'calling-group' && on === callingGroupId,
     );
+  }
+
+  /** Is the athlete, or the guardian or coach of the athlete. */
+  follows(athleteId: string): boolean {
+    return FOLLOWERS.some((role) => this.has(role, athleteId));
+  }
+
+  /**
+   * Whether the holder's own right on something reaches over a whole window; nobody gives away for longer than they
+   * hold. `isOver`: which of the grants are a right on it.
+   */
+  covers(isOver: (grant: Grant) => boolean, from: number, until: number | null): boolean {
+    return this.open().some(
+      (grant) =>
+        isOver(grant) &&
+        (grant.from === null || grant.from <= from) &&
+        (grant.until === null || (until !== null && until <= grant.until)),
+    );
+  }
+
+  /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder follows the athlete. */
+  requireFollower(athleteId: string): void {
+    if (!this.follows(athleteId))
+      throw this.refusal('Only the athlete, a guardian or a coach of the athlete may do this.');
+  }
+
+  /** Throws UNAUTHENTICATED unless this is the session of a person. */
+  requireAccount(): Account {
+    if (this.account === null) throw unauthenticated('This is for a person who is signed in.');
+    return this.account;
   }
 
   /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder directs the meet. */

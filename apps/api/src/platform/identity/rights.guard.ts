@@ -14,9 +14,10 @@ export class RightsGuard implements CanActivate {
     // Health checks are the only plain HTTP routes, and public.
     if (context.getType<GqlContextType>() !== 'graphql') return true;
     const rights = this.reflector.get<Rights | undefined>(RIGHTS, context.getHandler());
-    if (rights === 'public') return true;
+    if (rights === 'public' || rights === 'credential') return true;
     const { identity } = GqlExecutionContext.create(context).getContext<RequestContext>();
     if (identity.isPublic) throw unauthenticated('This needs a token: send it as "Authorization: Bearer …".');
+    if (rights === 'holder') return true;
     const open = identity.open();
     if (rights?.some((role) => open.some((grant) => grant.role === role))) return true;
     throw forbidden('The token does not allow this.');

@@ -1,16 +1,20 @@
-import { callingGroups, competitions, meets } from '#persistence';
+import { sessions, violationOf } from '#persistence';
 import { Injectable } from '@nestjs/common';
 import { Database } from '../database/database.js';
 import { refusal, type Refusal } from '../errors/user-error.types.js';
 import { uuidV7 } from '../inputs/uuid-v7.js';
-import type { Grant } from './grant.js';
-import type { TokenIssueInput } from './identity.inputs.js';
+import { AccessMemory } from './access-memory.js';
+import { findRoleObject, windowGiven, type RoleObject } from './giving.js';
+import { POSTS, type Grant } from './grant.js';
+import type { TokenIssueInput, TokenRevokeInput } from './identity.inputs.js';
 import type { Identity } from './identity.js';
 import { Tokens } from './tokens.js';
 
 const DAY_S = 24 * 60 * 60;
 
-export type Issued = { readonly token: string; readonly grant: Grant } | { readonly refusal: Refusal };
+export type Issued =
+  | { readonly token: string; readonly tokenId: string; readonly grant: Grant }
+  | { readonly refusal: Refusal };
 
 /** Makes tokens for others: an administrator for anything, a director for the posts of the own meet. */
 @Injectable()
@@ -18,79 +22,96 @@ export class TokenOffice {
   constructor(
     private readonly database: Database,
     private readonly tokens: Tokens,
+    private readonly access: AccessMemory,
   ) {}
 
   async issue(input: TokenIssueInput, viewer: Identity): Promise<Issued> {
-    const target = await this.targetOf(input, viewer);
-    if ('refusal' in target) return target;
-    const grant = { role: input.role, ...target, ...windowOf(input) };
-    if (grant.until <= grant.from) {
-      return {
-        refusal: refusal({
-          code: 'WINDOW_EMPTY',
-          path: ['until'],
-          message: 'The token would end before it begins.',
-          remedy: 'Send a later end.',
-        }),
-      };
-    }
-    const token = await this.tokens.issue({
-      holder: uuidV7(),
-      organisationId: viewer.organisationId,
-      grants: [grant],
-      label: input.label,
-    });
-    return { token, grant };
+    const { role, label } = input;
+    const on = input.on ?? null;
+    if (!(POSTS as readonly unknown[]).includes(role)) return { refusal: NEEDS_PERSON };
+    if (role === 'admin') viewer.requireAdmin();
+    const object = await this.objectOf(input, viewer);
+    if (!object) return { refusal: noObjectOf(role) };
+    const window = windowOf(input, object, viewer);
+    if ('refusal' in window) return window;
+    const grant: Grant = {
+      ...{ role, on },
+      ...(object.callingGroupId !== null && { scope: 'calling-group' }),
+      ...window,
+    };
+    const tokenId = uuidV7();
+    const { organisationId } = viewer;
+    const token = await this.tokens.issue({ holder: tokenId, organisationId, grants: [grant], label });
+    return { token, tokenId, grant };
   }
 
-  /** What the role is for, after checking that the viewer may give it away. */
-  private async targetOf(
-    { role, on }: TokenIssueInput,
-    viewer: Identity,
-  ): Promise<Pick<Grant, 'on' | 'scope'> | { readonly refusal: Refusal }> {
-    if (role === 'admin') {
-      viewer.requireAdmin();
-      return { on: null };
+  /** Ends a token, at once; null: done. */
+  async revoke({ tokenId, reason }: TokenRevokeInput, viewer: Identity): Promise<Refusal | null> {
+    viewer.requireAdmin();
+    const { organisationId } = viewer;
+    try {
+      const row = { organisationId, tokenId, reason, revokedBy: viewer.holder! };
+      await this.database.write((tx) => sessions.revokeToken(tx, row));
+    } catch (error) {
+      if (violationOf(error)?.constraint === 'token_revocation_pkey') return ALREADY_SO;
+      throw error;
     }
-    const target = on ? await this.find(role, on, viewer) : null;
-    if (!on || target === null) {
-      const [what, remedy] =
-        role === 'official'
-          ? ['competition or calling group', 'a competition or of a calling group']
-          : ['meet', 'a meet'];
-      return {
-        refusal: refusal({
-          code: 'NOT_FOUND',
-          path: ['on'],
-          message: `There is no such ${what}.`,
-          remedy: `Send the id of ${remedy}.`,
-        }),
-      };
-    }
-    viewer.requireDirector(target.meetId);
-    return target.scope === undefined ? { on } : { on, scope: target.scope };
+    this.access.revoke(tokenId);
+    return null;
   }
 
-  private find(
-    role: Grant['role'],
-    id: string,
-    { organisationId }: Identity,
-  ): Promise<{ readonly meetId: string; readonly scope?: Grant['scope'] } | null> {
-    return this.database.read(async (at) => {
-      if (role !== 'official') {
-        const meet = await meets.find(at, organisationId, id);
-        return meet && { meetId: meet.id };
-      }
-      const competition = await competitions.find(at, organisationId, id);
-      if (competition) return { meetId: competition.meetId };
-      const group = await callingGroups.find(at, organisationId, id);
-      return group && { meetId: group.meetId, scope: 'calling-group' };
-    });
+  /** The object of the post; null: there is none of the kind. */
+  private objectOf({ role, on }: TokenIssueInput, { organisationId }: Identity): Promise<RoleObject | null> {
+    return this.database.read((at) => findRoleObject(at, organisationId, role, on ?? null));
   }
 }
 
-function windowOf({ role, from, until }: TokenIssueInput): { readonly from: number; readonly until: number } {
-  const start = from ? Math.floor(from.getTime() / 1000) : Math.floor(Date.now() / 1000);
-  const days = role === 'official' ? 30 : 365;
-  return { from: start, until: until ? Math.floor(until.getTime() / 1000) : start + days * DAY_S };
+/** A post's token ends: after 30 days for an official, a year for others, and not after the right of who makes it. */
+function windowOf(
+  { role, from, until }: TokenIssueInput,
+  { ofMeet }: RoleObject,
+  viewer: Identity,
+): { readonly from: number; readonly until: number } | { readonly refusal: Refusal } {
+  const start = Math.floor((from?.getTime() ?? Date.now()) / 1000);
+  const wanted = { from: start, until: until ? Math.floor(until.getTime() / 1000) : null };
+  const window = windowGiven(viewer, ['director'], ofMeet ?? '', wanted);
+  if ('refusal' in window) return window;
+  const usual = start + (role === 'official' ? 30 : 365) * DAY_S;
+  if (wanted.until !== null) return { from: start, until: wanted.until };
+  return { from: start, until: Math.min(usual, window.until ?? usual) };
 }
+
+function noObjectOf(role: Grant['role']): Refusal {
+  if (role === 'admin') {
+    return refusal({
+      code: 'NOT_FOUND',
+      path: ['on'],
+      message: 'An administrator is not for one object.',
+      remedy: 'Leave it out.',
+    });
+  }
+  const [what, remedy] =
+    role === 'official'
+      ? ['competition or calling group', 'a competition or of a calling group']
+      : ['meet', 'a meet'];
+  return refusal({
+    code: 'NOT_FOUND',
+    path: ['on'],
+    message: `There is no such ${what}.`,
+    remedy: `Send the id of ${remedy}.`,
+  });
+}
+
+const NEEDS_PERSON = refusal({
+  code: 'NEEDS_PERSON',
+  path: ['role'],
+  message: 'Coaches, athletes and guardians are people with an account.',
+  remedy: 'Make an account with personCreate and give the role with roleGrant.',
+});
+
+const ALREADY_SO = refusal({
+  code: 'ALREADY_SO',
+  path: ['tokenId'],
+  message: 'The token was revoked before.',
+  remedy: 'Nothing needs to be done.',
+});

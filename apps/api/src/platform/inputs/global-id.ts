@@ -12,6 +12,7 @@ export const OBJECT_KINDS = [
   'CallingGroup',
   'CombinedEvent',
   'CombinedEntrant',
+  'Person',
 ] as const;
 export type ObjectKind = (typeof OBJECT_KINDS)[number];
 

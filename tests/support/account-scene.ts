@@ -1,0 +1,66 @@
+import { randomUUID } from 'node:crypto';
+import { giveRole, newPerson, signedInPerson } from './accounts.js';
+import type { ApiClient } from './client.js';
+
+/** What a call about accounts needs, by the names of its fields, and who makes it. */
+export interface AccountScene {
+  readonly things: Readonly<Record<string, unknown>>;
+  readonly token: string;
+}
+
+type Make = (api: ApiClient, competitionId: string) => Promise<AccountScene>;
+
+const byAdmin =
+  (make: (api: ApiClient, competitionId: string) => Promise<AccountScene['things']>): Make =>
+  async (api, competitionId) => ({ things: await make(api, competitionId), token: api.adminToken });
+
+/** By the mutation: people who are there, with what they know. */
+const SCENES: Readonly<Record<string, Make>> = {
+  personCreate: byAdmin(() => Promise.resolve({ loginName: `person-${randomUUID()}` })),
+  personClose: byAdmin(async (api) => ({ personId: (await newPerson(api)).id })),
+  setupCodeIssue: byAdmin(async (api) => ({ personId: (await newPerson(api)).id })),
+  roleGrant: byAdmin(async (api, on) => {
+    const window = { from: null, until: null };
+    return { personId: (await newPerson(api)).id, role: 'OFFICIAL', on, ...window };
+  }),
+  roleRevoke: byAdmin(async (api, on) => {
+    const { id } = await newPerson(api);
+    return { grantId: await giveRole(api, id, { role: 'OFFICIAL', on }) };
+  }),
+  tokenRevoke: byAdmin(() => Promise.resolve({ tokenId: randomUUID() })),
+  passwordSetUp: byAdmin(async (api) => {
+    const { loginName, code } = await newPerson(api);
+    return { loginName, setupCode: code, password: 'two hammers and a net' };
+  }),
+  signIn: byAdmin(async (api) => {
+    const { loginName, password } = await signedInPerson(api);
+    return { loginName, password };
+  }),
+  sessionRefresh: byAdmin(async (api) => {
+    const { refreshToken } = await signedInPerson(api);
+    return { refreshToken };
+  }),
+  passwordChange: async (api) => {
+    const { password, accessToken } = await signedInPerson(api);
+    return { things: { current: password, password: 'two hammers and a net' }, token: accessToken };
+  },
+  signOut: async (api) => {
+    const { accessToken } = await signedInPerson(api);
+    return { things: { isEverywhere: false }, token: accessToken };
+  },
+};
+
+export function isOfAccounts(name: string): boolean {
+  return name in SCENES;
+}
+
+/** Throws when the mutation is about something else. */
+export async function accountScene(
+  api: ApiClient,
+  name: string,
+  competitionId: string,
+): Promise<AccountScene> {
+  const make = SCENES[name];
+  if (!make) throw new Error(`${name} is not about accounts.`);
+  return make(api, competitionId);
+}
