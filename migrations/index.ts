@@ -19,6 +19,7 @@ import { People1795613000600 } from './1795613000600-people.js';
 import { Sessions1795613000601 } from './1795613000601-sessions.js';
 import { DeviceLinks1795613000602 } from './1795613000602-device-links.js';
 import { SecondPerson1795613000603 } from './1795613000603-second-person.js';
+import { ClubTies1795613000500 } from './1795613000500-club-ties.js';
 import { Safety1795613000700 } from './1795613000700-safety.js';
 import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-in-the-journal.js';
 import { Timetables1795613000800 } from './1795613000800-timetables.js';
@@ -46,6 +47,7 @@ export const MIGRATIONS = [
   Sessions1795613000601,
   DeviceLinks1795613000602,
   SecondPerson1795613000603,
+  ClubTies1795613000500,
   Safety1795613000700,
   ImplementsInTheJournal1795613000720,
   Timetables1795613000800,

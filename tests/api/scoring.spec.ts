@@ -9,7 +9,7 @@ import {
 
 const SET = `mutation ($input: MeetScoringSetInput!) { meetScoringSet(input: $input) {
   scoring {
-    revision preset teams scorersPerClub relaysPerClub nonScorers
+    revision preset teams scorersPerClub relaysPerClub nonScorers clubTies
     individual { places source isConfirmed note } relay { places source isConfirmed }
     divisions { name sex ages }
   }
@@ -19,8 +19,8 @@ const SET = `mutation ($input: MeetScoringSetInput!) { meetScoringSet(input: $in
 const TABLE = `query ($id: ID!) { meet(id: $id) { scoring { revision } clubTable {
   teams isProvisional scoring { revision preset }
   openCompetitions { id }
-  combined { place club points }
-  divisions { name clubs { place club points } }
+  combined { place club points reason }
+  divisions { name clubs { place club points reason } }
   competitions { competition { id } isProvisional lines { bib club place points } }
 } } }`;
 
@@ -95,6 +95,7 @@ describe('the points of clubs', () => {
         scorersPerClub: 2,
         relaysPerClub: null,
         nonScorers: 'OUT',
+        clubTies: 'PLACES',
         individual: expect.objectContaining({ places: ['5', '3', '1'], isConfirmed: true }) as object,
         relay: expect.objectContaining({ places: ['5', '3'], isConfirmed: false }) as object,
         divisions: [],
@@ -159,6 +160,27 @@ describe('the points of clubs', () => {
       Men: ['1 Otter 5', '2 Heron 3', '3 Lynx 0'],
     });
     expect(shown(table.combined)).toEqual(['1 Otter 10', '2 Heron 6', '3 Lynx 1.5']);
+  });
+
+  it('leave clubs tied or break the tie, and say so', async () => {
+    const discus = await staffedCompetition(api, meet, sheetOf());
+    await throwOnce(discus, '41.00', '42.00', '40.00');
+    const own = { individual: ['3', '2', '1'], relay: [] };
+    const clubsBy = async (clubTies: string): Promise<unknown[]> => {
+      await score({ places: own, clubTies });
+      const { combined } = await tableOf();
+      return combined.map(({ place, club, points, reason }: any) => [place, club, points, reason]);
+    };
+    expect(await clubsBy('PLACES')).toEqual([
+      [1, 'Otter', '3', 'tied; more first places'],
+      [2, 'Heron', '3', 'tied; fewer first places'],
+      [3, 'Lynx', '0', null],
+    ]);
+    expect(await clubsBy('SHARED')).toEqual([
+      [1, 'Heron', '3', 'tied; place shared'],
+      [1, 'Otter', '3', 'tied; place shared'],
+      [3, 'Lynx', '0', null],
+    ]);
   });
 
   it.each([

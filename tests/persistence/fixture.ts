@@ -256,6 +256,7 @@ export async function populate(url: string): Promise<void> {
       scorersPerClub: 3,
       relaysPerClub: null,
       nonScorers: 'out',
+      clubTies: 'places',
       divisions: [{ name: 'women', sex: 'W', ages: [] }],
       setBy: 'director',
     });

@@ -11,6 +11,7 @@ export function soundScorings(scene: Scene): Readonly<Record<string, Columns>> {
       revision: 1,
       preset: 'dual',
       non_scorers: 'out',
+      club_ties: 'places',
       divisions: JSON.stringify([]),
       set_by: 'director',
     },
@@ -64,6 +65,7 @@ const MEET_SCORING = of(
   ['meet_scoring_scorers_range', 'nobody scores', { scorers_per_club: 0 }],
   ['meet_scoring_relays_range', 'no relay scores', { relays_per_club: 0 }],
   ['meet_scoring_non_scorers_known', 'another way with the others', { non_scorers: 'share' }],
+  ['meet_scoring_club_ties_known', 'another way with ties', { club_ties: 'lots' }],
   ['meet_scoring_divisions_shape', 'divisions that are no list', { divisions: { name: 'women' } }],
 );
 

@@ -75,9 +75,9 @@ function byCodePoint(a: string, b: string): number {
 }
 
 /** More points; then more first places as placed in the results, more second places, and so on to the worst place. */
-function clubDifference(a: ClubTotal, b: ClubTotal): number {
+function clubDifference(a: ClubTotal, b: ClubTotal, leaveTies: boolean): number {
   const points = compare(a.points, b.points);
-  if (points !== 0) return points;
+  if (points !== 0 || leaveTies) return points;
   for (let place = 1; place <= Math.max(0, ...a.placings, ...b.placings); place += 1) {
     const of = (total: ClubTotal) => total.placings.filter((one) => one === place).length;
     if (of(a) !== of(b)) return of(a) - of(b);
@@ -85,10 +85,11 @@ function clubDifference(a: ClubTotal, b: ClubTotal): number {
   return 0;
 }
 
-/** All clubs of the results, also those without points. */
+/** All clubs of the results, also those without points. `leaveTies`: clubs level on points share the place. */
 export function clubTable(
   results: readonly (readonly Scored[])[],
   points: readonly (readonly Fraction[])[],
+  leaveTies = false,
 ): ClubLine[] {
   const names = [...new Set(results.flat().map((one) => one.club))].filter((club) => club !== '');
   const totals = names.map((club): ClubTotal => {
@@ -105,7 +106,7 @@ export function clubTable(
   const lines = totals.map((total) => ({
     club: total.club,
     points: fractionText(total.points),
-    place: 1 + totals.filter((other) => clubDifference(other, total) > 0).length,
+    place: 1 + totals.filter((other) => clubDifference(other, total, leaveTies) > 0).length,
   }));
   return lines.sort((a, b) => a.place - b.place || byCodePoint(a.club, b.club));
 }

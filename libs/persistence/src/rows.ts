@@ -4,6 +4,7 @@ import type {
   AgeFactor,
   AnyEntryKind,
   Authority,
+  ClubTies,
   CompetitionSetup,
   Division,
   EntryBody,
@@ -113,6 +114,7 @@ export interface MeetScoringRow {
   readonly scorersPerClub: number | null;
   readonly relaysPerClub: number | null;
   readonly nonScorers: 'out' | 'hold';
+  readonly clubTies: ClubTies;
   readonly divisions: readonly Division[];
   readonly setBy: string;
   readonly setAt: string;

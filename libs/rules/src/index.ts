@@ -159,7 +159,8 @@ export { countVertical, type VerticalResult } from './vertical/count-vertical.js
 export { parsePlacePoints, type Scoring } from './scoring/scoring.js';
 export { scoreRows, type PlacedRow, type ScoredRow } from './scoring/shared-points.js';
 export { placesOn, verticalPlacesOn } from './scoring/places.js';
-export { clubTable } from './scoring/club-table.js';
+export { clubTable, rankClubs, type ClubTie, type ClubTies, type RankedClub } from './scoring/club-table.js';
+export { clubTieWords } from './scoring/club-tie-words.js';
 export {
   MAX_TEAMS,
   SCORING_PRESET_CODES,

@@ -1,14 +1,16 @@
 import type { EnteredResultRow, MeetScoringRow } from '#persistence';
 import {
+  clubTieWords,
   formatPoints,
   parsePlacePoints,
   SCORING_PRESETS,
   scoreMatch,
   type MatchScoring,
   type PointsTable as PresetTable,
+  type RankedClub,
 } from '#rules';
 import { competitionObject } from '../platform/objects/competition.type.js';
-import type { ClubTable } from './club-table.types.js';
+import type { ClubStanding, ClubTable } from './club-table.types.js';
 import { enteredEvent, enteredView } from './entered-view.js';
 import type { MeetScoring, PointsTable } from './scoring.types.js';
 import type { StandingEvent } from './standing-events.js';
@@ -34,8 +36,11 @@ export function clubTableView({ scoring, events, entered }: Scored): ClubTable {
     teams: match.teams,
     isProvisional: open.length > 0,
     openCompetitions: open.map(({ row }) => competitionObject(row)),
-    divisions: match.divisions.map(({ division, clubs }) => ({ name: division.name, clubs })),
-    combined: match.combined,
+    divisions: match.divisions.map(({ division, clubs }) => ({
+      name: division.name,
+      clubs: clubs.map(clubView),
+    })),
+    combined: match.combined.map(clubView),
     competitions: events.map(({ row, isProvisional }, at) => ({
       competition: competitionObject(row),
       isProvisional,
@@ -48,9 +53,13 @@ export function clubTableView({ scoring, events, entered }: Scored): ClubTable {
   };
 }
 
+function clubView({ place, club, points, tie }: RankedClub): ClubStanding {
+  return { place, club, points, reason: tie && clubTieWords(tie) };
+}
+
 function matchScoringOf(row: MeetScoringRow): MatchScoring {
-  const { teams, scorersPerClub, relaysPerClub, nonScorers, divisions } = row;
-  return { places: placesIn(row), teams, scorersPerClub, relaysPerClub, nonScorers, divisions };
+  const { teams, scorersPerClub, relaysPerClub, nonScorers, clubTies: ties, divisions } = row;
+  return { places: placesIn(row), teams, scorersPerClub, relaysPerClub, nonScorers, ties, divisions };
 }
 
 function placesIn({ preset, places }: MeetScoringRow): MatchScoring['places'] {
@@ -69,6 +78,7 @@ export function scoringView(row: MeetScoringRow): MeetScoring {
     scorersPerClub: row.scorersPerClub,
     relaysPerClub: row.relaysPerClub,
     nonScorers: row.nonScorers,
+    clubTies: row.clubTies,
     divisions: row.divisions,
   };
 }

@@ -15,6 +15,12 @@ export class ClubStanding {
 
   @Field({ description: POINTS })
   points: string;
+
+  @Field(() => String, {
+    nullable: true,
+    description: 'Of clubs that are level on points, such as `tied; more first places`.',
+  })
+  reason: string | null;
 }
 
 @ObjectType({ description: 'One line of a result with the points that it gives.' })

@@ -7,7 +7,7 @@ import { ObjectId } from '../platform/inputs/object-id.js';
 import { Text } from '../platform/inputs/text.js';
 import { SexEnum } from '../platform/objects/words.js';
 import { PlacePoints } from './place-points.js';
-import { NonScorersEnum, ScoringPresetEnum } from './scoring.types.js';
+import { ClubTiesEnum, NonScorersEnum, ScoringPresetEnum } from './scoring.types.js';
 
 const EACH = { each: true };
 
@@ -85,6 +85,9 @@ export class MeetScoringSetInput {
 
   @Field(() => NonScorersEnum, { defaultValue: 'out' })
   nonScorers: MeetScoringRow['nonScorers'];
+
+  @Field(() => ClubTiesEnum, { defaultValue: 'places' })
+  clubTies: MeetScoringRow['clubTies'];
 
   @Field(() => [DivisionInput], { defaultValue: [] })
   @ArrayMaxSize(20)

@@ -40,6 +40,7 @@ function newScoring(input: MeetScoringSetInput, viewer: Identity): NewMeetScorin
     scorersPerClub: input.scorersPerClub ?? null,
     relaysPerClub: input.relaysPerClub ?? null,
     nonScorers: input.nonScorers,
+    clubTies: input.clubTies,
     divisions: input.divisions.map(({ name, sex, ages }) => ({ name, sex: sex ?? null, ages })),
     setBy: viewer.holder ?? '',
   };

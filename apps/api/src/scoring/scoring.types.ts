@@ -17,6 +17,12 @@ export const NonScorersEnum = enumOf<MeetScoringRow['nonScorers']>(
   'Who does not score, being over the club’s number or without a club, is taken OUT so that the next one moves up, or HOLDs the points of the place, which nobody gets.',
 );
 
+export const ClubTiesEnum = enumOf<MeetScoringRow['clubTies']>(
+  'ClubTies',
+  ['places', 'shared'],
+  'Of clubs level on points the one with more first PLACES is the better, then with more second places, and so on; or they are left tied and the place is SHARED.',
+);
+
 @ObjectType({ description: 'What the places of an event are worth, and by which source.' })
 export class PointsTable {
   @Field(() => [String], {
@@ -76,6 +82,9 @@ export class MeetScoring {
 
   @Field(() => NonScorersEnum)
   nonScorers: MeetScoringRow['nonScorers'];
+
+  @Field(() => ClubTiesEnum)
+  clubTies: MeetScoringRow['clubTies'];
 
   @Field(() => [Division])
   divisions: readonly Division[];

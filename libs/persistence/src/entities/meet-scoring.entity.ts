@@ -21,6 +21,7 @@ import { SET_BY_CLOCK } from './instant.js';
 @Check('meet_scoring_scorers_range', `scorers_per_club >= 1`)
 @Check('meet_scoring_relays_range', `relays_per_club >= 1`)
 @Check('meet_scoring_non_scorers_known', `non_scorers IN ('out', 'hold')`)
+@Check('meet_scoring_club_ties_known', `club_ties IN ('places', 'shared')`)
 @Check('meet_scoring_divisions_shape', `jsonb_typeof(divisions) = 'array'`)
 export class MeetScoring {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'meet_scoring_pkey' })
@@ -49,6 +50,9 @@ export class MeetScoring {
 
   @Column('text')
   nonScorers: MeetScoringRow['nonScorers'];
+
+  @Column('text')
+  clubTies: MeetScoringRow['clubTies'];
 
   @Column('jsonb')
   divisions: MeetScoringRow['divisions'];

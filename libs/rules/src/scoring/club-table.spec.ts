@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { parsePlacePoints } from './scoring.js';
-import { clubTable } from './club-table.js';
+import { clubTable, rankClubs } from './club-table.js';
+import { clubTieWords } from './club-tie-words.js';
 import type { ScoredRow } from './shared-points.js';
 
 function row(club: string | null, place: number | null, points: string): ScoredRow {
@@ -47,6 +48,39 @@ describe('the table of the clubs', () => {
       '1 C 4',
       '3 D 0',
       '4 A 0',
+    ]);
+  });
+
+  it('says what decided between clubs that are level on points', () => {
+    const events = [
+      [row('A', 1, '5'), row('B', 2, '3'), row('C', 3, '1'), row('D', 4, '0'), row('E', 4, '0')],
+      [row('B', 2, '2'), row('C', 2, '4'), row('A', 4, '0'), row('F', 5, '0'), row('G', null, '0')],
+    ];
+    const shown = (ties: 'places' | 'shared'): string[] =>
+      rankClubs(events, ties).map(
+        ({ place, club, points, tie }) => `${place} ${club} ${points} ${tie && clubTieWords(tie)}`,
+      );
+    expect(shown('places')).toEqual([
+      '1 A 5 tied; more first places',
+      '2 B 5 tied; fewer first places; more second places',
+      '3 C 5 tied; fewer second places',
+      '4 D 0 tied; more 4th places; place shared',
+      '4 E 0 tied; more 4th places; place shared',
+      '6 F 0 tied; fewer 4th places; more 5th places',
+      '7 G 0 tied; fewer 5th places',
+    ]);
+    expect(shown('shared')).toEqual([
+      '1 A 5 tied; place shared',
+      '1 B 5 tied; place shared',
+      '1 C 5 tied; place shared',
+      '4 D 0 tied; place shared',
+      '4 E 0 tied; place shared',
+      '4 F 0 tied; place shared',
+      '4 G 0 tied; place shared',
+    ]);
+    expect(rankClubs([[row('A', 1, '5'), row('B', 2, '3')]], 'places').map(({ tie }) => tie)).toEqual([
+      null,
+      null,
     ]);
   });
 

@@ -10,6 +10,7 @@ const PLAIN: MatchScoring = {
   scorersPerClub: null,
   relaysPerClub: null,
   nonScorers: 'out',
+  ties: 'places',
   divisions: [],
 };
 
@@ -159,6 +160,7 @@ const anyScoring: fc.Arbitrary<MatchScoring> = fc.record({
   scorersPerClub: fc.option(fc.integer({ min: 1, max: 3 })),
   relaysPerClub: fc.option(fc.integer({ min: 1, max: 2 })),
   nonScorers: fc.constantFrom('out', 'hold'),
+  ties: fc.constantFrom('places', 'shared'),
   divisions: fc.constantFrom<readonly Division[]>(
     [],
     [division('women', { sex: 'W' }), division('juniors', { ages: ['U18'] })],

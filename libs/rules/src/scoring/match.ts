@@ -1,6 +1,5 @@
-import type { ClubRow } from '../result/result-document.js';
 import type { Fraction } from '../quantities/fraction.js';
-import { clubTable } from './club-table.js';
+import { rankClubs, type ClubTies, type RankedClub } from './club-table.js';
 import { placesOf, SCORING_PRESETS, type ScoringPresetCode } from './presets.js';
 import type { Scoring } from './scoring.js';
 import { scoreRows, type PlacedRow, type ScoredRow } from './shared-points.js';
@@ -29,6 +28,7 @@ export interface MatchScoring {
   /** At most so many relay teams of a club score in one event; `null`: all. */
   readonly relaysPerClub: number | null;
   readonly nonScorers: Scoring['nonScorers'];
+  readonly ties: ClubTies;
   /** Empty: there is only the table of all events. */
   readonly divisions: readonly Division[];
 }
@@ -47,12 +47,12 @@ export interface MatchResult {
   readonly teams: number;
   /** Each event with the points of its rows, in the order given. */
   readonly events: readonly (readonly ScoredRow[])[];
-  readonly divisions: readonly { readonly division: Division; readonly clubs: readonly ClubRow[] }[];
+  readonly divisions: readonly { readonly division: Division; readonly clubs: readonly RankedClub[] }[];
   /**
    * The combined trophy: every event of some division, each once however many divisions it belongs to. Without
    * divisions, every event.
    */
-  readonly combined: readonly ClubRow[];
+  readonly combined: readonly RankedClub[];
 }
 
 /** The clubs of a match. The order of the events changes nothing but the order of `events`. */
@@ -61,8 +61,11 @@ export function scoreMatch(events: readonly MatchEvent[], scoring: MatchScoring)
   const individual = scoringOf(scoring, 'individual', teams);
   const relay = scoringOf(scoring, 'relay', teams);
   const scored = events.map(({ isRelay, rows }) => scoreRows(rows, isRelay ? relay : individual));
-  const tableOf = (belongs: (event: MatchEvent) => boolean): ClubRow[] =>
-    clubTable(scored.filter((_, index) => belongs(events[index]!)));
+  const tableOf = (belongs: (event: MatchEvent) => boolean): RankedClub[] =>
+    rankClubs(
+      scored.filter((_, index) => belongs(events[index]!)),
+      scoring.ties,
+    );
   const { divisions } = scoring;
   return {
     teams,
