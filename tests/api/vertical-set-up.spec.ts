@@ -204,13 +204,4 @@ describe('a sheet that is taken in', () => {
     expect(await importSheet({ id, sheet: withEmpty })).toMatchObject({ userErrors: [] });
     expect(await importSheet({ id, sheet: withEmpty })).toMatchObject({ isReplay: true, userErrors: [] });
   });
-
-  it.each([[{ format: 'sectorline-meet/1', scoring: { places: [1] }, sheets: [sheet] }]])(
-    'is not a whole meet yet: %j',
-    async (other) => {
-      expect((await importSheet({ sheet: other })).userErrors).toEqual([
-        { code: 'NOT_YET', path: ['input', 'sheet', 'format'] },
-      ]);
-    },
-  );
 });

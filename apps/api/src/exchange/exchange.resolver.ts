@@ -7,6 +7,7 @@ import { Needs, Viewer } from '../platform/identity/rights.js';
 import { combinedEventObject } from '../platform/objects/combined-event.type.js';
 import { Competition, competitionObject } from '../platform/objects/competition.type.js';
 import { Json } from '../platform/scalars/json.js';
+import { namesFor } from './names-in-sheets.js';
 import { SheetImportInput } from './sheet-import.inputs.js';
 import { SheetImportService } from './sheet-import.service.js';
 import { SheetImportPayload } from './sheet-import.types.js';
@@ -21,7 +22,7 @@ export class ExchangeResolver {
 
   @Mutation(() => SheetImportPayload, {
     description:
-      'Makes a competition, or a combined event, of a paper card. Codes: those of the sheet format, NOT_YET, NOT_FOUND, TOO_LONG, ID_REUSED.',
+      'Makes a competition or a combined event of a paper card, or the competitions of a meet and its scoring. Codes: those of the sheet format, NOT_FOUND, TOO_LONG, ID_REUSED, MEET_NOT_EMPTY.',
   })
   @Needs('admin', 'director')
   async sheetImport(
@@ -29,21 +30,14 @@ export class ExchangeResolver {
     @Viewer() viewer: Identity,
   ): Promise<SheetImportPayload> {
     const imported = await this.imports.import(input, viewer);
+    const nothing = { competition: null, combinedEvent: null, competitions: [] };
     if ('userErrors' in imported) {
-      return {
-        competition: null,
-        combinedEvent: null,
-        isReplay: false,
-        userErrors: [...imported.userErrors],
-      };
+      return { ...nothing, isReplay: false, userErrors: [...imported.userErrors] };
     }
-    const isCombined = 'combined' in imported;
-    return {
-      competition: isCombined ? null : competitionObject(imported.row),
-      combinedEvent: isCombined ? combinedEventObject(imported.combined) : null,
-      isReplay: imported.replayed,
-      userErrors: [],
-    };
+    const outcome = { ...nothing, isReplay: imported.replayed, userErrors: [] };
+    if ('combined' in imported) return { ...outcome, combinedEvent: combinedEventObject(imported.combined) };
+    const competitions = imported.rows.map(competitionObject);
+    return { ...outcome, competitions, competition: imported.isMeet ? null : (competitions[0] ?? null) };
   }
 
   @ResolveField(() => Json, {
@@ -51,8 +45,7 @@ export class ExchangeResolver {
   })
   async sheet(@Parent() { row }: Competition, @Viewer() viewer: Identity): Promise<unknown> {
     const isCrew = viewer.mayDirect(row.meetId) || viewer.capacityIn(row) !== null;
-    const nameOf = isCrew ? crewName : publicName;
-    return sheetOf(await this.loaded(row), { nameOf, isArchive: false });
+    return sheetOf(await this.loaded(row), { nameOf: namesFor(isCrew), isArchive: false });
   }
 
   @ResolveField(() => Json, { description: 'What it counts to (`sectorline-result/1`), as it stands.' })
@@ -65,15 +58,4 @@ export class ExchangeResolver {
     if (!loaded) throw new Error(`Competition ${row.id} went away while it was read.`);
     return loaded;
   }
-}
-
-type Line = LoadedCompetition['roster'][number];
-
-function crewName(line: Line): string | null {
-  return line.name;
-}
-
-/** Where only the bib is shown there is no name to give. */
-function publicName({ displayName, competitor }: Line): string | null {
-  return displayName === `#${competitor.bib}` ? null : displayName;
 }

@@ -8,7 +8,10 @@ import { UnitEnum } from '../platform/objects/words.js';
 import { Json } from '../platform/scalars/json.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 
-@InputType({ description: 'A field card as a sheet: becomes a competition with its journal.' })
+@InputType({
+  description:
+    'A field card as a sheet: becomes a competition with its journal. A sheet of a whole meet fills a meet that is empty.',
+})
 export class SheetImportInput {
   @Field(() => ID)
   @ObjectId('Meet')
@@ -17,12 +20,15 @@ export class SheetImportInput {
   @Field(() => Uuid, {
     nullable: true,
     description:
-      'Of the competition or combined event that is made. Send the same again if no answer came: nothing is made twice.',
+      'Of the competition or combined event that is made. Send the same again if no answer came: nothing is made twice. Not looked at for a whole meet, which is not filled twice either.',
   })
   @IsOptional()
   id?: string | null;
 
-  @Field({ description: 'Of the competition, e.g. "Discus, women, final".' })
+  @Field({
+    description:
+      'Of the competition, e.g. "Discus, women, final". With a whole meet number and event follow it.',
+  })
   @Text(1, 200)
   title: string;
 
@@ -35,7 +41,8 @@ export class SheetImportInput {
   unit?: Unit | null;
 
   @Field(() => Json, {
-    description: 'A `sectorline-sheet/1` or `sectorline-combined/1` as JSON, or its text.',
+    description:
+      'A `sectorline-sheet/1`, `sectorline-combined/1` or `sectorline-meet/1` as JSON, or its text.',
   })
   @RawJson()
   @IsDefined()

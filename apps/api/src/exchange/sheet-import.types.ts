@@ -17,6 +17,11 @@ export class SheetImportPayload {
   @Field(() => CombinedEvent, { nullable: true, description: 'Of a `sectorline-combined/1`.' })
   combinedEvent: CombinedEvent | null;
 
+  @Field(() => [Competition], {
+    description: 'Of a `sectorline-meet/1`, all in its order; of a `sectorline-sheet/1` the one.',
+  })
+  competitions: Competition[];
+
   @Field({ description: 'The request had been carried out before.' })
   isReplay: boolean;
 

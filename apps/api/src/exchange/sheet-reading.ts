@@ -4,14 +4,16 @@ import {
   type CombinedContent,
   type CompetitionContent,
   type DistanceContent,
+  type MeetContent,
   type Problem,
   type VerticalContent,
 } from '#rules';
+import { MOST_SHEETS } from './store-meet-sheet.js';
 import type { SheetImportInput } from './sheet-import.inputs.js';
 
-/** One competition or combined event as a sheet has it, or everything that is wrong with the sheet. */
+/** What a sheet holds, as a journal can say it, or everything that is wrong with the sheet. */
 export type Reading =
-  | { readonly content: CompetitionContent | CombinedContent }
+  | { readonly content: CompetitionContent | CombinedContent | MeetContent }
   | { readonly problems: readonly Problem[] };
 
 /** Reads what was sent as a sheet: JSON, or its text. */
@@ -22,17 +24,20 @@ export function readingOf({ sheet, unit }: SheetImportInput): Reading {
   if (!reading.ok) return { problems: reading.problems };
   const { content } = reading;
   switch (content.kind) {
-    case 'distance': {
-      const card = unit && !hasMarks(content) ? { ...content.card, unit } : content.card;
-      return { content: { ...content, card } };
-    }
-    case 'vertical':
-      return { content: withTakenRounds(content) };
+    case 'meet':
+      if (content.sheets.length > MOST_SHEETS) return { problems: [TOO_LARGE] };
+      return { content: { ...content, sheets: content.sheets.map((one) => recordable(one, unit)) } };
     case 'combined':
       return { content };
     default:
-      return { problems: [NOT_YET] };
+      return { content: recordable(content, unit) };
   }
+}
+
+function recordable(content: CompetitionContent, unit: SheetImportInput['unit']): CompetitionContent {
+  if (content.kind === 'vertical') return withTakenRounds(content);
+  const card = unit && !hasMarks(content) ? { ...content.card, unit } : content.card;
+  return { ...content, card };
 }
 
 function hasMarks({ card }: DistanceContent): boolean {
@@ -58,9 +63,9 @@ function withTakenRounds(content: VerticalContent): VerticalContent {
   return { ...content, card: { ...card, jumpOff } };
 }
 
-const NOT_YET: Problem = {
-  path: '/format',
-  code: 'NOT_YET',
-  message: 'A whole meet cannot be imported yet; import its sheets one by one, or recount it.',
+const TOO_LARGE: Problem = {
+  path: '/sheets',
+  code: 'TOO_LARGE',
+  message: `A meet is imported with at most ${MOST_SHEETS} sheets.`,
   rule: null,
 };

@@ -22,6 +22,15 @@ export async function update(
   return affected === 1;
 }
 
+/** Locks the meet's row until the transaction ends. False: there is no such meet. */
+export async function lock(tx: Tx, organisationId: string, id: string): Promise<boolean> {
+  const rows = await managerOf(tx).query<unknown[]>(
+    `SELECT 1 FROM meet WHERE organisation_id = $1 AND id = $2 FOR NO KEY UPDATE`,
+    [organisationId, id],
+  );
+  return rows.length > 0;
+}
+
 export async function find(at: Reads, organisationId: string, id: string): Promise<MeetRow | null> {
   return managerOf(at).findOneBy(Meet, { organisationId, id });
 }

@@ -1,11 +1,15 @@
 import {
   countCompetition,
+  countSheet,
   editionsOf,
   parsePlacePoints,
   writeSheet,
   type CompetitionContent,
+  type MeetContent,
   type PlainObject,
+  type RecountDocument,
   type ResultDocument,
+  type Scoring,
 } from '#rules';
 import type { LoadedCompetition } from './loaded.js';
 
@@ -19,6 +23,34 @@ export interface SheetOptions {
 /** The competition as a sheet (`sectorline-sheet/1`), as it stands. */
 export function sheetOf(loaded: LoadedCompetition, options: SheetOptions): PlainObject {
   return writeSheet(contentOf(loaded, options));
+}
+
+/** Competitions of one meet as a sheet (`sectorline-meet/1`), as they stand. */
+export function meetSheetOf(
+  loaded: readonly LoadedCompetition[],
+  scoring: Scoring,
+  options: SheetOptions,
+): PlainObject {
+  return writeSheet(meetContentOf(loaded, scoring, options));
+}
+
+/** What they count to together (`sectorline-meet-result/1`), as they stand. */
+export function meetResultOf(loaded: readonly LoadedCompetition[], scoring: Scoring): RecountDocument {
+  return countSheet(meetContentOf(loaded, scoring, { nameOf: null, isArchive: true }));
+}
+
+/** In a sheet of a meet the scoring is the meet's, and no competition has its own. */
+function meetContentOf(
+  loaded: readonly LoadedCompetition[],
+  scoring: Scoring,
+  options: SheetOptions,
+): MeetContent {
+  const sheets = loaded.map((one): CompetitionContent => {
+    const content = contentOf(one, options);
+    const information = { ...content.information, scoring: null };
+    return content.kind === 'vertical' ? { ...content, information } : { ...content, information };
+  });
+  return { kind: 'meet', scoring, sheets };
 }
 
 /** What the competition counts to, as it stands (`sectorline-result/1`). */
