@@ -4,18 +4,14 @@ import type {
   AgeFactor,
   AnyEntryKind,
   Authority,
-  ClubTies,
   CompetitionSetup,
-  Division,
   EntryBody,
   EventCode,
   Measuring,
   PlanOverrides,
-  RaceTime,
   RatificationProblemCode,
   Recheck,
   RuleSetCode,
-  ScoringPresetCode,
   Stage,
   Verdict,
   VerticalBody,
@@ -24,6 +20,7 @@ import type {
 
 export type { OfficialResultRow } from './official-rows.js';
 export type { Authority, EventCode, PlanOverrides, RuleSetCode, Stage };
+export type { EnteredLine, EnteredResultRow, MeetScoringRow } from './scoring-rows.js';
 
 /*
  * What the tables hold, as plain values. Dates are `YYYY-MM-DD`; instants (`…At`) are RFC 3339 in UTC with
@@ -97,60 +94,6 @@ export interface Scoring {
   readonly places: readonly (number | string)[];
   readonly scorersPerClub?: number | null;
   readonly nonScorers?: 'out' | 'hold';
-}
-
-/** How a meet is scored for its clubs; the newest revision counts. */
-export interface MeetScoringRow {
-  readonly organisationId: string;
-  readonly meetId: string;
-  /** From 1; a new one for each change. */
-  readonly revision: number;
-  /** Exactly without `places`. */
-  readonly preset: ScoringPresetCode | null;
-  /** Points per place as decimal strings. */
-  readonly places: { readonly individual: readonly string[]; readonly relay: readonly string[] } | null;
-  /** `null`: as many as have somebody in the meet. */
-  readonly teams: number | null;
-  readonly scorersPerClub: number | null;
-  readonly relaysPerClub: number | null;
-  readonly nonScorers: 'out' | 'hold';
-  readonly clubTies: ClubTies;
-  readonly divisions: readonly Division[];
-  readonly setBy: string;
-  readonly setAt: string;
-}
-
-/** One line of an entered result. */
-export interface EnteredLine {
-  /** Of the athlete, or what the relay team is called; never a name. */
-  readonly bib: string;
-  /** `null`: runs for no club. */
-  readonly club: string | null;
-  /** Exactly without `status`. */
-  readonly place: number | null;
-  readonly status: 'DNS' | 'DNF' | 'DQ' | null;
-  readonly time: RaceTime | null;
-  /** Tenths of m/s. */
-  readonly wind: number | 'NWI' | null;
-}
-
-/** A result that was entered and not counted here; one that nothing replaces counts. */
-export interface EnteredResultRow {
-  readonly organisationId: string;
-  readonly id: string;
-  readonly meetId: string;
-  readonly title: string;
-  readonly isRelay: boolean;
-  readonly categorySex: Sex | null;
-  readonly categoryAge: string | null;
-  /** Best first; empty: the result is taken back. */
-  readonly lines: readonly EnteredLine[];
-  readonly replacesId: string | null;
-  /** Why it replaces another one, and only then. */
-  readonly reason: string | null;
-  readonly authority: Authority;
-  readonly enteredBy: string;
-  readonly enteredAt: string;
 }
 
 /** A mark from before, or from elsewhere, with which lists begin; it counts unless another row replaces it. */
