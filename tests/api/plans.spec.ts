@@ -1,5 +1,7 @@
 import { startApi, type TestApi } from '../support/api.js';
-import { attemptOf, enterInJournal } from '../support/circle.js';
+import { Circle } from '../support/at-the-circle.js';
+import { attemptOf, discusSheet, enterInJournal, staffedMeet } from '../support/circle.js';
+import { CombinedScene } from '../support/combined.js';
 import { enter, makeMeet } from '../support/made-meet.js';
 
 const READ = `query ($id: ID!) { competition(id: $id) {
@@ -138,6 +140,24 @@ describe('a mark below the line from which a meet measures', () => {
 });
 
 describe('a change of order over the API', () => {
+  it('is taken in the last round of a combined event, as long as the competition is part of one', async () => {
+    const meet = await staffedMeet(api);
+    const shot = await Circle.open(
+      api,
+      discusSheet(2, { event: 'shot', plan: { rounds: 1, cuts: [] } }),
+      meet,
+    );
+    const heptathlon = await CombinedScene.open(api, meet, ['1']);
+    const order = (): Promise<any> =>
+      shot.enter('roundOrderSet', { round: 1, competitorIds: [shot.competitorOf(2)], reason: 'high jump' });
+    expect((await order()).userErrors).toMatchObject([{ code: 'LAST_ROUND_ORDER' }]);
+    await heptathlon.link('SHOT', shot.competition.id);
+    expect((await order()).entry.standing).toBe('ACCEPTED');
+    expect((await shot.read()).progress.up.bib).toBe('2');
+    await heptathlon.link('SHOT', null);
+    expect((await order()).userErrors).toMatchObject([{ code: 'LAST_ROUND_ORDER' }]);
+  });
+
   it('is refused in the last round with the rule and the remedy, and taken before it', async () => {
     const meet = await makeMeet(api, {}, { plan: { rounds: 2, cuts: [], reorderAfter: [] } });
     const ids: string[] = [];

@@ -21,6 +21,7 @@ import type { Capacity, Identity } from '../platform/identity/identity.js';
 import { CompetitionChanges } from '../platform/live/competition-changes.js';
 import { bodyIn, Unreadable, type Entered, type EntryRequest, type FieldNames } from './entry-request.js';
 import { withImplement } from './named-implement.js';
+import { asPartOfCombined } from './part-of-combined.js';
 import { signOffOrReopen, withStatus } from './official-status.js';
 
 /** What became of an entry. */
@@ -113,7 +114,7 @@ export class RecordingService {
     }
     const body = await withImplement(tx, row, sent);
     const entry: AnyEntry = { id: request.entryId, by: by.capacity, actor: by.holder, ...body };
-    const { after: folded, verdict } = decideIn(loaded, entry);
+    const { after: folded, verdict } = decideIn(await asPartOfCombined(tx, loaded, entry), entry);
     if (verdict.standing === 'refused') return notRecorded(refusalOf(verdict.refusal, request.entered));
     const appended = await journal.append(tx, {
       organisationId: row.organisationId,

@@ -79,3 +79,17 @@ export async function linksOf(
     competitionId === null ? [] : [{ combinedEventId, event, competitionId }],
   );
 }
+
+/** Whether an event of a combined event is counted from this competition now. */
+export async function isLinked(at: Reads, organisationId: string, competitionId: string): Promise<boolean> {
+  const rows = await managerOf(at).query<unknown[]>(
+    `SELECT 1 FROM combined_link AS own
+      WHERE competition_id = $2 AND organisation_id = $1 AND NOT EXISTS (
+        SELECT 1 FROM combined_link AS later
+         WHERE later.organisation_id = own.organisation_id AND later.combined_event_id = own.combined_event_id
+           AND later.event = own.event AND later.revision > own.revision)
+      LIMIT 1`,
+    [organisationId, competitionId],
+  );
+  return rows.length > 0;
+}
