@@ -124,6 +124,12 @@ describe('a re-check', () => {
     expect(nowhere.userErrors).toMatchObject([{ code: 'NOT_FOUND', path: ['input', 'attemptId'] }]);
     const wrong = await tent.recheck(other, 1001, { cause: 'RECORD', attemptId: entry.id });
     expect(wrong).toMatchObject({ notices: ['OTHER_IMPLEMENT'], userErrors: [] });
+    const { version } = await circle.read();
+    const correction = { attemptId: entry.id, outcome: 'VALID', mark: '50.00', implementId: other };
+    const why = { reason: 'the other discus was on the rack', expectedVersion: version };
+    await circle.enter('attemptCorrect', { ...correction, ...why }, circle.referee);
+    const right = await tent.recheck(other, 1001, { cause: 'RECORD', attemptId: entry.id });
+    expect(right).toMatchObject({ notices: [], userErrors: [] });
   });
 
   it('that fails puts the trials made with the implement to the referee, and changes nothing by itself', async () => {

@@ -12,6 +12,7 @@ import {
 } from '#persistence';
 import { inspect, type Implement as Demanded } from '#rules';
 import { Injectable } from '@nestjs/common';
+import { CompetitionMemory } from '../platform/competition/competition-memory.js';
 import { createOnce, type Created } from '../platform/database/create-once.js';
 import { Database } from '../platform/database/database.js';
 import { notFound } from '../platform/errors/outcomes.js';
@@ -55,6 +56,7 @@ type Placed =
 export class InspectionService {
   constructor(
     private readonly database: Database,
+    private readonly memory: CompetitionMemory,
     private readonly failed: FailedImplement,
   ) {}
 
@@ -130,15 +132,26 @@ export class InspectionService {
     meet: MeetRow,
     viewer: Identity,
   ): Promise<Looked> {
+    const isOther = await this.isOther(row);
     return this.database.snapshot(async (at) => {
       const implement = (await implementRegister.find(at, row.organisationId, row.implementId))!;
       const [view] = await implementViews(at, meet, [implement], namesFor(viewer, meet));
-      const attempt =
-        row.attemptId === null ? null : await journal.findEntry(at, row.organisationId, row.attemptId);
-      const named = attempt?.body.kind === 'attempt' ? attempt.body.implementId : undefined;
-      const isOther = named !== undefined && named !== implement.id;
       return { row, implement: view!, questioned: await questionedBy(at, row), isOther, replayed };
     });
+  }
+
+  /** Whether the attempt after which it was looked at names another implement by now. */
+  private async isOther({
+    organisationId,
+    competitionId,
+    attemptId,
+    implementId,
+  }: InspectionRow): Promise<boolean> {
+    if (competitionId === null || attemptId === null) return false;
+    const loaded = await this.memory.current(organisationId, competitionId);
+    const attempt = loaded?.kind === 'distance' ? loaded.state.attempts.get(attemptId) : undefined;
+    const named = attempt?.judgement.implementId;
+    return named !== undefined && named !== implementId;
   }
 }
 

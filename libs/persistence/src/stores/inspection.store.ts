@@ -6,13 +6,13 @@ import { managerOf, type Reads, type Tx } from '../transaction.js';
 /** The database gives it its number and its time. */
 export type NewInspection = Omit<InspectionRow, 'sequence' | 'inspectedAt'>;
 
-/** Null: there is no such meet. Else nobody else adds to its log until the transaction ends. */
-export async function lockLog(tx: Tx, organisationId: string, meetId: string): Promise<true | null> {
+/** Takes the meet's lock, so that nobody else adds to its log. False: there is no such meet. */
+export async function lockLog(tx: Tx, organisationId: string, meetId: string): Promise<boolean> {
   const meets = await managerOf(tx).query<unknown[]>(
     `SELECT 1 FROM meet WHERE organisation_id = $1 AND id = $2 FOR NO KEY UPDATE`,
     [organisationId, meetId],
   );
-  return meets.length === 0 ? null : true;
+  return meets.length > 0;
 }
 
 /** The caller holds the lock of the log. */
