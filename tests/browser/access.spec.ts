@@ -29,6 +29,10 @@ const AT_THE_CIRCLE: Readonly<Record<string, Way>> = {
     await page.locator('.read-back').waitFor();
   },
   'somebody else': (page) => button(page, en['call.other']).click(),
+  'a stop': async (page) => {
+    await button(page, en.stop).click();
+    await page.locator('.dialog .chip').first().click();
+  },
   'the clock': async (page) => {
     await page.locator('.clock .button').click();
     await page.locator('.clock-time').waitFor();

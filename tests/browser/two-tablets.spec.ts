@@ -62,6 +62,30 @@ describe('two tablets at one competition', () => {
     await one!.page.getByText(en['question.title']).waitFor({ state: 'detached' });
   });
 
+  it('stop together, and go on when the checklist is confirmed', async () => {
+    const circle = await Circle.open(field.api, discusSheet(2));
+    const other = await field.api.token('official', circle.competition.id);
+    const [one, two] = await officials(circle, [circle.official, other]);
+    await Promise.all([one!, two!].map((official) => official.page.locator('.up-who').waitFor()));
+    await one!.button(en.stop).click();
+    await one!.page.locator('.dialog input[value="person-in-sector"]').check();
+    await one!.page.locator('.dialog .danger').click();
+    await two!.page.getByText(en['stop.title']).waitFor();
+    await two!.page.getByText(en['call.nobody']).waitFor();
+
+    await two!.button(en.clear).click();
+    const go = two!.page.locator('.dialog .main');
+    for (const point of await two!.page.locator('.dialog .switch input').all()) {
+      expect(await go.isDisabled()).toBe(true);
+      await point.check();
+      if (await go.isEnabled()) break;
+    }
+    await go.click();
+    await one!.enter('1', '40.00');
+    await one!.isSent();
+    expect((await written(circle)).map(({ kind }) => kind)).toEqual(['interruption', 'all-clear', 'attempt']);
+  });
+
   it('hand over what could not be sent, as a file', async () => {
     const circle = await Circle.open(field.api, discusSheet(2));
     const other = await field.api.token('official', circle.competition.id);

@@ -9,6 +9,17 @@ import type { Keeper, Kept } from './keeping/keeper.js';
 /** How the desk stands to the server. */
 export type Link = 'unknown' | 'online' | 'offline' | 'no-right';
 
+/** What the server says a mark of this device would be. */
+export interface RecordClaim {
+  readonly kind: string;
+  readonly relation: string;
+  readonly bib: string;
+  readonly mark: string;
+  readonly before: string | null;
+  /** The club or the meet. */
+  readonly of: string | null;
+}
+
 /** One competition with everything that this device knows of it. */
 export interface OpenCompetition {
   readonly kept: KeptCompetition;
@@ -31,6 +42,8 @@ export class DeskStore {
   /** Writing to this device failed: what is shown may be lost. */
   readonly isFailing = signal(false);
   readonly link = signal<Link>('unknown');
+  /** Marks that would be records: nobody is called before somebody has seen to them. */
+  readonly claims = signal<readonly RecordClaim[]>([]);
   readonly waiting: ReadonlySignal<readonly WaitingEntry[]>;
   /** What needs somebody's eyes: the server would not take it. */
   readonly returned: ReadonlySignal<readonly WaitingEntry[]>;

@@ -1,5 +1,5 @@
 import { ApiClient, type Failure } from '../offline/api-client.js';
-import { holderOf } from '../offline/object-ids.js';
+import { holderOf, kindOf } from '../offline/object-ids.js';
 import type { DeskStore } from './desk-store.js';
 import type { SignIn } from './keeping/database.js';
 
@@ -11,6 +11,10 @@ const MEET = `query DeskMeet($id: ID!) {
 
 const COMPETITION = `query DeskTitle($id: ID!) {
   competition(id: $id) { id title status startsAt meet { name } }
+}`;
+
+const GROUP = `query DeskGroup($id: ID!) {
+  callingGroup(id: $id) { meet { name } competitions { id title status startsAt } }
 }`;
 
 /** A competition that this device may record. */
@@ -46,11 +50,26 @@ export async function recordable(client: ApiClient, { grants }: SignIn): Promise
   const found: Recordable[] = [];
   for (const { role, on } of grants) {
     if (on === null) continue;
-    const rows = role === 'OFFICIAL' ? await oneOf(client, on) : await allOf(client, on);
+    const rows = await competitionsFor(client, role, on);
     if ('kind' in rows) return rows;
     found.push(...rows);
   }
   return found.filter(({ id }, at) => found.findIndex((other) => other.id === id) === at);
+}
+
+function competitionsFor(client: ApiClient, role: string, on: string): Promise<Recordable[] | Failure> {
+  if (kindOf(on) === 'CallingGroup') return groupOf(client, on);
+  return role === 'OFFICIAL' ? oneOf(client, on) : allOf(client, on);
+}
+
+/** Several competitions that are called in one order. */
+async function groupOf(client: ApiClient, id: string): Promise<Recordable[] | Failure> {
+  const answer = await client.send<{
+    callingGroup: { meet: { name: string }; competitions: Row[] } | null;
+  }>(GROUP, { id });
+  if (!answer.ok) return answer.failure;
+  const { callingGroup } = answer.data;
+  return (callingGroup?.competitions ?? []).map((row) => ({ ...row, meet: callingGroup!.meet.name }));
 }
 
 async function oneOf(client: ApiClient, id: string): Promise<Recordable[] | Failure> {

@@ -12,6 +12,15 @@ export function keyOf(id: string): string {
   }
 }
 
+/** What an id of the API is the id of, such as `Meet`; null when it has another form. */
+export function kindOf(id: string): string | null {
+  try {
+    return /^([A-Za-z]+):/.exec(atob(id.replaceAll('-', '+').replaceAll('_', '/')))?.[1] ?? null;
+  } catch {
+    return null;
+  }
+}
+
 /** The id of the API for the object with this UUID: the inverse of `keyOf`. */
 export function idOf(kind: 'Competitor', key: string): string {
   return btoa(`${kind}:${key}`).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');

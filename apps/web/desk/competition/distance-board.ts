@@ -16,7 +16,8 @@ import { holdOf, type Board, type Cell, type Row, type Turn } from './board-shap
 /** A throw or a horizontal jump as it stands. */
 export function distanceBoard(state: CompetitionState): Board {
   const { phase, remaining, up } = progressOf(state);
-  const calls = phase === 'official' ? [] : [...callsOf(state)].map(turnOf);
+  const isStopped = phase === 'official' || state.safety.stops.length > 0;
+  const calls = isStopped ? [] : [...callsOf(state)].map(turnOf);
   return { phase, remaining, calls, rows: rowsOf(state, up?.competitor ?? null) };
 }
 

@@ -103,6 +103,25 @@ function otherRequest(body: Body, unit: Unit, version: number): EntryRequest | n
         mutation: 'competitorStartSet',
         input: { competitorId: competitor(body.competitor), status: body.status.toUpperCase() },
       };
+    case 'interruption':
+      return {
+        mutation: 'competitionInterrupt',
+        input: {
+          cause: body.cause.toUpperCase().replaceAll('-', '_'),
+          note: body.note,
+          seenAt: new Date(body.seenAt).toISOString(),
+        },
+      };
+    case 'all-clear':
+      return {
+        mutation: 'competitionClear',
+        input: {
+          confirmed: body.confirmed,
+          newWarmUp: body.newWarmUp,
+          clearedAt: new Date(body.clearedAt).toISOString(),
+          despite: body.despite,
+        },
+      };
     case 'ruling':
       return {
         mutation: 'entryRule',

@@ -34,6 +34,10 @@ export function bodyText(body: Body, unit: Unit): string {
       return t(body.status === 'DNS' ? 'more.dns' : 'more.starts');
     case 'ruling':
       return t(body.decision === 'count' ? 'question.count' : 'question.dismiss');
+    case 'interruption':
+      return t('stop');
+    case 'all-clear':
+      return t('clear.confirm');
     case 'jump-off-declined':
       return t('jumpOff.decline');
     default:

@@ -2,13 +2,15 @@ import type { HoldCode } from '#rules';
 import type { ApiClient, Failure } from '../../offline/api-client.js';
 import { unitIn } from '../competition/head.js';
 import { requestOf } from '../competition/request.js';
-import type { DeskStore } from '../desk-store.js';
+import type { DeskStore, RecordClaim } from '../desk-store.js';
 import type { KeptCompetition, Refusal, WaitingEntry } from './database.js';
 
 interface Payload {
   readonly entry: { readonly sequence: number; readonly hold: { readonly code: HoldCode } | null } | null;
   readonly competition: { readonly version: number } | null;
-  readonly userErrors: readonly (Refusal & { readonly currentVersion?: number })[];
+  readonly userErrors: readonly Refusal[];
+  /** Of marks. */
+  readonly wouldBe?: readonly RecordClaim[];
 }
 
 const FIRST_PAUSE_MS = 1_000;
@@ -18,6 +20,17 @@ const CONFLICT = 'VERSION_CONFLICT';
 
 /** Entries that say on which version they were decided. */
 const NAMES_A_VERSION: ReadonlySet<string> = new Set(['correction', 'move', 'jump-correction', 'jump-move']);
+
+const RECORDS: ReadonlySet<string> = new Set(['CLUB_RECORD', 'MEET_RECORD']);
+/** Mutations that answer what a mark would be. */
+const ABOUT_A_MARK: ReadonlySet<string> = new Set([
+  'attemptRecord',
+  'attemptCorrect',
+  'attemptWindRecord',
+  'jumpRecord',
+  'jumpCorrect',
+  'jumpOffRecord',
+]);
 
 /**
  * Sends what waits, in the order of entering, one at a time. An entry waits until the server has answered it: its id
@@ -119,6 +132,7 @@ export class Sending {
       await this.readOn(waiting.competitionId);
       return;
     }
+    this.claim(payload.wouldBe ?? []);
     const isNext =
       entry.sequence === (kept.items.at(-1)?.sequence ?? 0) + 1 && competition.version === kept.version + 1;
     if (!isNext) {
@@ -138,6 +152,14 @@ export class Sending {
     });
   }
 
+  /** Bests are for later; a record has to be looked at while the mark is in the ground. */
+  private claim(claims: readonly RecordClaim[]): void {
+    const records = claims.filter(
+      ({ kind, relation }) => RECORDS.has(kind) && (relation === 'BETTER' || relation === 'EQUAL'),
+    );
+    if (records.length > 0) this.store.claims.value = [...this.store.claims.value, ...records];
+  }
+
   /** Nobody else came in between, so what was decided after this entry was decided on what it made. */
   private async moveOn(kept: KeptCompetition, version: number): Promise<void> {
     for (const { entryId, competitionId, basedOn, body } of this.store.waiting.value) {
@@ -154,6 +176,8 @@ const NOTHING_TO_SEND: Refusal = {
   remedy: 'Open the competition once with a network, then send it again.',
 };
 
+const CLAIMS = 'wouldBe { kind relation bib mark before of }';
+
 function documentFor(mutation: string): string {
   const type = `${mutation[0]!.toUpperCase()}${mutation.slice(1)}Input`;
   return `mutation Desk($input: ${type}!) {
@@ -161,6 +185,7 @@ function documentFor(mutation: string): string {
       entry { sequence hold { code } }
       competition { version }
       userErrors { code message rule remedy }
+      ${ABOUT_A_MARK.has(mutation) ? CLAIMS : ''}
     }
   }`;
 }

@@ -8,7 +8,9 @@ import { CallCard, OtherTurn } from '../entry/CallCard.jsx';
 import { Countdown } from '../entry/Countdown.jsx';
 import { EntryPanel } from '../entry/EntryPanel.jsx';
 import { ReadBack } from '../entry/ReadBack.jsx';
+import { RecordNotice } from '../entry/RecordNotice.jsx';
 import { SaidLine } from '../entry/SaidLine.jsx';
+import { StopButton, Stopped } from '../entry/Stopped.jsx';
 import { timeFor } from '../entry/time-for.js';
 import { attemptBody, jumpBody } from '../entry/trial-body.js';
 import { WindPanel } from '../entry/WindPanel.jsx';
@@ -46,9 +48,13 @@ export function EntryScreen() {
           />
         )}
         <OtherTurn turn={turn} />
+        <StopButton />
       </div>
+      <Stopped />
       <SaidLine />
-      {turn && body ? (
+      {desk.store.claims.value.length > 0 ? (
+        <RecordNotice />
+      ) : turn && body ? (
         <ReadBack turn={turn} body={body} />
       ) : folded.kind === 'vertical' ? (
         <BarPanel state={folded.state} turn={turn} />
