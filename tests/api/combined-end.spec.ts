@@ -188,3 +188,50 @@ describe('rights', () => {
     expect(await own.read(hidden.director)).not.toBeNull();
   });
 });
+
+describe('the clubs of a meet', () => {
+  it('score a combined event as one event, and not the competitions that are its parts', async () => {
+    const own = await staffedMeet(api);
+    const scoring = `mutation ($id: ID!) { meetScoringSet(input: { meetId: $id, preset: DUAL }) { userErrors { code } } }`;
+    await api.data(scoring, { id: own.id }, own.director);
+    const scene = await CombinedScene.open(api, own, ['1', '2', 'G']);
+    const shotOf = (bibs: readonly string[]): Promise<any> =>
+      staffedCompetition(api, own, {
+        ...{ format: 'sectorline-sheet/1', rules: 'WA', event: 'shot', plan: { rounds: 3, cuts: [] } },
+        competitors: bibs.map((bib) => ({
+          bib,
+          club: `Club ${bib}`,
+          series: [`1${bib === '1' ? 1 : 2}.00`],
+        })),
+      });
+    await scene.link('SHOT', (await shotOf(['1', '2'])).id);
+    await scene.time('1', 'HURDLES_100', '13.40 +0.3');
+    const read = `query ($id: ID!) { meet(id: $id) { clubTable {
+      isProvisional combined { place club points } competitions { competition { title } }
+      combinedEvents { isProvisional combinedEvent { id } lines { bib club place points } }
+    } } }`;
+    const table = async (): Promise<any> => (await api.data(read, { id: own.id })).meet.clubTable;
+    // 5-3-1: the heptathlon alone counts.
+    expect(await table()).toEqual({
+      isProvisional: true,
+      combined: [
+        { place: 1, club: 'Club 1', points: '5' },
+        { place: 2, club: 'Club 2', points: '3' },
+      ],
+      competitions: [],
+      combinedEvents: [
+        {
+          ...{ isProvisional: true, combinedEvent: { id: scene.id } },
+          lines: [
+            { bib: '1', club: 'Club 1', place: 1, points: '5' },
+            { bib: '2', club: 'Club 2', place: 2, points: '3' },
+            { bib: 'G', club: null, place: null, points: '0' },
+          ],
+        },
+      ],
+    });
+    // Where somebody else puts as well it is an event of its own.
+    await scene.link('SHOT', (await shotOf(['1', '2', '9'])).id);
+    expect((await table()).competitions).toHaveLength(2);
+  });
+});

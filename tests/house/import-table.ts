@@ -137,7 +137,7 @@ export const IMPORT_TABLE: readonly Row[] = [
   },
   {
     files: 'apps/api/src/scoring/**',
-    may: [...LIBRARIES, ...SERVER, PLATFORM],
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('combined')],
     because: 'the points of clubs are read from what stands, so that no other capability has to know of them',
   },
   {

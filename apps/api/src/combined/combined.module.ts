@@ -4,6 +4,7 @@ import { CombinedImportService } from './combined-import.service.js';
 import { CombinedEventsService } from './combined-events.service.js';
 import { CombinedRecordingResolver } from './combined-recording.resolver.js';
 import { CombinedRecordingService } from './combined-recording.service.js';
+import { CombinedScoresService } from './combined-scores.service.js';
 import { CombinedSetupResolver } from './combined-setup.resolver.js';
 import { CombinedSetupService } from './combined-setup.service.js';
 import { MeetCombinedEventsResolver } from './meet-combined-events.resolver.js';
@@ -14,12 +15,13 @@ import { MeetCombinedEventsResolver } from './meet-combined-events.resolver.js';
     CombinedEventsService,
     CombinedSetupService,
     CombinedImportService,
+    CombinedScoresService,
     CombinedRecordingService,
     CombinedEventsResolver,
     CombinedSetupResolver,
     CombinedRecordingResolver,
     MeetCombinedEventsResolver,
   ],
-  exports: [CombinedEventsService, CombinedImportService],
+  exports: [CombinedImportService, CombinedScoresService],
 })
 export class CombinedModule {}

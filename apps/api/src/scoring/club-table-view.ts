@@ -9,6 +9,8 @@ import {
   type PointsTable as PresetTable,
   type RankedClub,
 } from '#rules';
+import type { CombinedScore } from '../combined/combined-scores.service.js';
+import { combinedEventObject } from '../platform/objects/combined-event.type.js';
 import { competitionObject } from '../platform/objects/competition.type.js';
 import type { ClubStanding, ClubTable } from './club-table.types.js';
 import { enteredEvent, enteredView } from './entered-view.js';
@@ -19,13 +21,14 @@ import type { StandingEvent } from './standing-events.js';
 export interface Scored {
   readonly scoring: MeetScoringRow;
   readonly events: readonly StandingEvent[];
+  readonly combined: readonly CombinedScore[];
   readonly entered: readonly EnteredResultRow[];
 }
 
 /** The table of the clubs with where every point comes from. */
-export function clubTableView({ scoring, events, entered }: Scored): ClubTable {
+export function clubTableView({ scoring, events, combined, entered }: Scored): ClubTable {
   const match = scoreMatch(
-    [...events.map(({ event }) => event), ...entered.map(enteredEvent)],
+    [...[...events, ...combined].map(({ event }) => event), ...entered.map(enteredEvent)],
     matchScoringOf(scoring),
   );
   const linesOf = (at: number) =>
@@ -34,7 +37,7 @@ export function clubTableView({ scoring, events, entered }: Scored): ClubTable {
   return {
     scoring: scoringView(scoring),
     teams: match.teams,
-    isProvisional: open.length > 0,
+    isProvisional: open.length > 0 || combined.some(({ isProvisional }) => isProvisional),
     openCompetitions: open.map(({ row }) => competitionObject(row)),
     divisions: match.divisions.map(({ division, clubs }) => ({
       name: division.name,
@@ -46,9 +49,14 @@ export function clubTableView({ scoring, events, entered }: Scored): ClubTable {
       isProvisional,
       lines: linesOf(at),
     })),
+    combinedEvents: combined.map(({ row, isProvisional }, at) => ({
+      combinedEvent: combinedEventObject(row),
+      isProvisional,
+      lines: linesOf(events.length + at),
+    })),
     enteredResults: entered.map((row, at) => ({
       result: enteredView(row),
-      lines: linesOf(events.length + at),
+      lines: linesOf(events.length + combined.length + at),
     })),
   };
 }

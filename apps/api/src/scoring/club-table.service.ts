@@ -1,5 +1,6 @@
 import { enteredResults, meetScorings, type MeetRow } from '#persistence';
 import { Injectable } from '@nestjs/common';
+import { CombinedScoresService } from '../combined/combined-scores.service.js';
 import { Database } from '../platform/database/database.js';
 import { clubTableView } from './club-table-view.js';
 import type { ClubTable } from './club-table.types.js';
@@ -12,6 +13,7 @@ export class ClubTableService {
   constructor(
     private readonly database: Database,
     private readonly events: StandingEvents,
+    private readonly combined: CombinedScoresService,
   ) {}
 
   /** Null: the meet is not scored. */
@@ -20,7 +22,15 @@ export class ClubTableService {
       const scoring = await meetScorings.latest(at, meet.organisationId, meet.id);
       if (!scoring) return null;
       const entered = await enteredResults.ofMeet(at, meet.organisationId, meet.id);
-      return { scoring, events: await this.events.of(at, meet), entered: countingOf(entered) };
+      const { events: combined, componentIds } = await this.combined.of(at, meet);
+      const events = await this.events.of(at, meet);
+      return {
+        scoring,
+        // What is only a part of a combined event is no event of its own.
+        events: events.filter(({ row }) => !componentIds.has(row.id)),
+        combined,
+        entered: countingOf(entered),
+      };
     });
     return read && clubTableView(read);
   }

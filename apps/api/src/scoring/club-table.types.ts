@@ -1,4 +1,5 @@
 import { Field, Int, ObjectType } from '@nestjs/graphql';
+import { CombinedEvent } from '../platform/objects/combined-event.type.js';
 import { Competition } from '../platform/objects/competition.type.js';
 import { EnteredResult } from './entered-results.types.js';
 import { MeetScoring } from './scoring.types.js';
@@ -45,6 +46,21 @@ export class ScoredLine {
 export class ScoredCompetition {
   @Field(() => Competition)
   competition: Competition;
+
+  @Field({ description: 'Not signed off: counted as it stands.' })
+  isProvisional: boolean;
+
+  @Field(() => [ScoredLine], { description: 'In the order of the result.' })
+  lines: readonly ScoredLine[];
+}
+
+@ObjectType({
+  description:
+    'What a combined event gives to the clubs. The competitions it is counted from give nothing, unless others compete in them as well.',
+})
+export class ScoredCombinedEvent {
+  @Field(() => CombinedEvent)
+  combinedEvent: CombinedEvent;
 
   @Field({ description: 'Not signed off: counted as it stands.' })
   isProvisional: boolean;
@@ -101,6 +117,9 @@ export class ClubTable {
     description: 'Where the points come from. A qualification gives none.',
   })
   competitions: readonly ScoredCompetition[];
+
+  @Field(() => [ScoredCombinedEvent], { complexity: 5 })
+  combinedEvents: readonly ScoredCombinedEvent[];
 
   @Field(() => [ScoredEnteredResult], { description: 'Running events and relays, as they were entered.' })
   enteredResults: readonly ScoredEnteredResult[];

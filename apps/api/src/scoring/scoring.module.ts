@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { CombinedModule } from '../combined/combined.module.js';
 import { ClubTableService } from './club-table.service.js';
 import { EnteredResultsResolver } from './entered-results.resolver.js';
 import { EnteredResultsService } from './entered-results.service.js';
@@ -8,6 +9,7 @@ import { StandingEvents } from './standing-events.js';
 
 /** What a meet is worth to its clubs: how it is scored, and the table of the clubs at any moment. */
 @Module({
+  imports: [CombinedModule],
   providers: [
     ScoringService,
     StandingEvents,
