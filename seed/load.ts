@@ -4,8 +4,9 @@ import { idOf } from './ids.js';
 import type { DemoCompetition, Line } from './competition.js';
 import { drawHammerFinal } from './hammer.js';
 import { HEPTATHLON_SHOT, runHeptathlon } from './heptathlon.js';
-import { COMPETITIONS, DISCUS, MEET } from './meet.js';
+import { COMPETITIONS, DISCUS, MEET, SHOT } from './meet.js';
 import { CLUBS, PEOPLE } from './people.js';
+import { enterRecords, ratifyShot } from './records.js';
 import { runAtBar } from './run-at-bar.js';
 import { runInRounds } from './run-in-rounds.js';
 
@@ -41,6 +42,8 @@ export async function loadDemo(baseUrl: string, adminToken: string): Promise<voi
     if (competition === HEPTATHLON_SHOT) await runHeptathlon(director, official, meet.id, athletes, made);
     if (competition.signedOff) await signOff(await post('REFEREE', meet.id, 'Referee'), made, competition);
   }
+  await enterRecords(director, meet.id);
+  await ratifyShot(await post('REFEREE', meet.id, 'Referee'), ids.get(SHOT.title)!);
   await drawHammerFinal(director, meet.id, ids);
   await director.call('meetPublish', { meetId: meet.id }, 'meet { id }');
 }

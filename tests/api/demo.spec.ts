@@ -142,4 +142,18 @@ describe('the demonstration', () => {
     await loadDemo(api.url, api.adminToken);
     expect(await Promise.all(COMPETITIONS.map(({ title }) => read(title)))).toEqual(before);
   }, 120_000);
+
+  it('has records: one that would be, and one that the referee ratified', async () => {
+    const lists = async (club: string, event: string): Promise<any[]> => {
+      const query = `query ($id: ID!) { club(id: $id) { recordLists(event: ${event}) {
+        age best { mark holder } wouldBe { mark holder } history { mark { mark } } } } }`;
+      return (await api.data(query, { id: globalId('Club', idOf(club)) })).club.recordLists;
+    };
+    const [discus] = await lists('Tarnwick Harriers', 'DISCUS');
+    expect(discus).toMatchObject({ age: 'senior', best: [{ mark: '48.10', holder: null }] });
+    expect(discus.wouldBe.at(-1)).toEqual({ mark: '48.62', holder: 'Maren Thistlewood' });
+    const [shot] = await lists('Saltmarsh AC', 'SHOT');
+    expect(shot).toMatchObject({ age: 'U14', best: [{ mark: '8.31', holder: 'I. M.' }], wouldBe: [] });
+    expect(shot.history.map(({ mark }: any) => mark.mark)).toEqual(['8.12', '8.31']);
+  });
 });

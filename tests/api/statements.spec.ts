@@ -1,6 +1,9 @@
+import { randomUUID } from 'node:crypto';
 import pg from 'pg';
 import { startApi, type TestApi } from '../support/api.js';
+import { attemptOf } from '../support/circle.js';
 import { enter, makeMeet, type MadeMeet } from '../support/made-meet.js';
+import { RecordScene } from '../support/record-scene.js';
 
 /** How many statements the server sends while `work` runs. */
 async function statementsOf(work: () => Promise<unknown>): Promise<number> {
@@ -46,5 +49,35 @@ describe('The number of statements', () => {
     expect(one).toBeGreaterThan(0);
     expect(four).toBe(one);
     expect(four).toBeLessThanOrEqual(6);
+  });
+
+  it('of an attempt is the same with records as without, unless it asks what the mark would be', async () => {
+    const scene = await RecordScene.open(api);
+    const discus = await scene.competition();
+    const record = (round: number, asked: string): Promise<number> =>
+      statementsOf(() =>
+        api.data(
+          `mutation ($input: AttemptRecordInput!) { attemptRecord(input: $input) { entry { id } ${asked} } }`,
+          {
+            input: {
+              ...{ competitionId: discus.id, entryId: randomUUID(), competitorId: discus.competitors[0] },
+              ...{ round, ...attemptOf('49.10') },
+            },
+          },
+          discus.official,
+        ),
+      );
+    await record(1, 'wouldBe { kind }');
+    const plain = await record(2, '');
+    // Begin, lock, append, commit.
+    expect(plain).toBe(4);
+    const asking = await record(3, 'wouldBe { kind }');
+    for (const mark of ['44.00', '45.00', '46.00']) await scene.starting({ mark });
+    const others = await Promise.all(
+      ['SHOT', 'DISCUS', 'DISCUS'].map((event) => scene.competition({ event })),
+    );
+    await others[1]!.record(1, 1, '30.00');
+    await record(4, 'wouldBe { kind }');
+    expect(await record(5, 'wouldBe { kind }')).toBe(asking);
   });
 });
