@@ -205,6 +205,42 @@ describe('a draw', () => {
     expect((await read(list)).draws).toEqual([]);
   });
 
+  it('asked for twice at the same moment is made once', async () => {
+    const list = await listed();
+    const { version: expectedVersion } = await read(list);
+    const two = await Promise.all([
+      draw(list, { expectedVersion }),
+      draw(list, { expectedVersion, seed: 'b' }),
+    ]);
+    expect(two.flatMap(codes)).toEqual(['VERSION_CONFLICT']);
+    const again = { id: randomUUID(), expectedVersion: expectedVersion + 1, reason: 'one was missing' };
+    const same = await Promise.all([draw(list, again), draw(list, again)]);
+    expect(same.flatMap(codes)).toEqual([]);
+    expect(same.map(({ isReplay }) => isReplay).sort()).toEqual([false, true]);
+    expect((await read(list)).draws).toHaveLength(2);
+  });
+
+  it('and a first trial at the same moment leave a list that one of them made', async () => {
+    const list = await listed();
+    const { version: expectedVersion, startList } = await read(list);
+    const official = await api.token('official', list.meet.competitionId);
+    const trial = {
+      competitionId: list.meet.competitionId,
+      competitorId: list.ids['11'],
+      round: 1,
+      outcome: 'FOUL',
+    };
+    const [drawn, recorded] = await Promise.all([
+      draw(list, { expectedVersion }),
+      enterInJournal(api, official, 'attemptRecord', trial),
+    ]);
+    expect(recorded.entry.standing).toBe('ACCEPTED');
+    const after = await read(list);
+    const isDrawn = codes(drawn).length === 0;
+    expect(after.draws).toHaveLength(isDrawn ? 1 : 0);
+    if (!isDrawn) expect(after.startList).toEqual(startList);
+  });
+
   it('is the director’s', async () => {
     const list = await listed();
     const input = { competitionId: list.meet.competitionId, expectedVersion: 6, seed: SEED };

@@ -164,6 +164,16 @@ describe('the final of a qualification', () => {
     expect((await groups.read()).final).toEqual({ id: drawn.final.id, title: 'Hammer, final' });
   });
 
+  it('asked for by two at the same moment is set up and drawn once', async () => {
+    const groups = await twoGroups();
+    const asked = { finalTitle: 'Hammer, final', reason: 'light fails' };
+    const two = await Promise.all([groups.drawFinal(asked), groups.drawFinal(asked)]);
+    expect(two.flatMap(codes)).toEqual(['FINAL_SET']);
+    const ask = 'query ($id: ID!) { meet(id: $id) { competitions { title stage } } }';
+    const { meet } = await api.data(ask, { id: groups.meet.id });
+    expect(meet.competitions.filter(({ stage }: any) => stage === 'FINAL')).toHaveLength(1);
+  });
+
   it('can be drawn before that with a reason, and a preview stores nothing', async () => {
     const groups = await twoGroups();
     const early = { finalTitle: 'Final', reason: 'light fails' };
