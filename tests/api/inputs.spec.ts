@@ -90,6 +90,10 @@ const FITTING: Readonly<Record<string, object>> = {
     ...{ event: 'DISCUS', mark: '52.10', implementGrams: 1000, wind: null, onDate: '1998-06-06' },
     ...{ replacesId: null, reason: null },
   },
+  enteredResultsImport: {
+    csv: { text: 'event,place,bib,club\n100 m women,1,11,Heron' },
+    isDryRun: false,
+  },
   startingMarksImport: {
     csv: { text: 'event,mark,sex,date\nhigh-jump,1.71,W,1998-06-06' },
     isDryRun: false,

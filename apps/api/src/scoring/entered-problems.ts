@@ -28,7 +28,10 @@ function reasonProblems(replaces: boolean, hasReason: boolean): Refusal[] {
   ];
 }
 
-function lineProblems(line: EnteredLineInput, at: number, lines: readonly EnteredLineInput[]): Refusal[] {
+/** A line of a result as far as it can contradict others. */
+export type WrittenLine = Pick<EnteredLineInput, 'bib' | 'place' | 'status'>;
+
+export function lineProblems(line: WrittenLine, at: number, lines: readonly WrittenLine[]): Refusal[] {
   const problems: Refusal[] = [];
   const path = (field: string): string[] => ['lines', String(at), field];
   if (lines.findIndex(({ bib }) => bib === line.bib) !== at) {
@@ -66,6 +69,6 @@ function lineProblems(line: EnteredLineInput, at: number, lines: readonly Entere
 }
 
 /** One more than there are with a better place, as places are shared in a result. */
-function placeOf({ place }: EnteredLineInput, lines: readonly EnteredLineInput[]): number {
+function placeOf({ place }: WrittenLine, lines: readonly WrittenLine[]): number {
   return 1 + lines.filter((other) => other.place && place && other.place < place).length;
 }

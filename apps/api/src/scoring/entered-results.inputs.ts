@@ -11,6 +11,7 @@ import {
   Min,
   ValidateNested,
 } from 'class-validator';
+import { CsvInput } from '../platform/csv/csv.inputs.js';
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { OwnId } from '../platform/inputs/own-id.js';
 import { Text } from '../platform/inputs/text.js';
@@ -48,6 +49,28 @@ export class EnteredLineInput {
 
   @Field(() => WindText, { nullable: true })
   wind?: string | null;
+}
+
+@InputType({
+  description:
+    'Results of running events and relays as a table. Columns: event, relay (yes or no), sex, age, place, status, bib, club, time, wind; event must be there. Lines of one event, sex and age are one result. A relay team may go by its club.',
+})
+export class EnteredResultsImportInput {
+  @OwnId()
+  id?: string | null;
+
+  @Field(() => ID)
+  @ObjectId('Meet')
+  meetId: string;
+
+  @Field(() => CsvInput)
+  @ValidateNested()
+  @Type(() => CsvInput)
+  csv: CsvInput;
+
+  @Field({ defaultValue: false, description: 'Only says what would be entered, or what is wrong.' })
+  @IsBoolean()
+  isDryRun: boolean;
 }
 
 @InputType()

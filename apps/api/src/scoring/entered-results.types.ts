@@ -76,3 +76,17 @@ export class EnteredResultSetPayload {
   @Field(() => [UserError])
   userErrors: UserError[];
 }
+
+@ObjectType()
+export class EnteredResultsImportPayload {
+  @Field(() => [EnteredResult], { description: 'What was entered, or would be, in the order of the table.' })
+  results: EnteredResult[];
+
+  @Field({ description: 'The request had been carried out before.' })
+  isReplay: boolean;
+
+  @Field(() => [UserError], {
+    description: 'Every problem of the table, by line and column. Nothing was entered.',
+  })
+  userErrors: UserError[];
+}

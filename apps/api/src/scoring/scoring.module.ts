@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import { CombinedModule } from '../combined/combined.module.js';
 import { ClubTableService } from './club-table.service.js';
+import { EnteredImportService } from './entered-import.service.js';
 import { EnteredResultsResolver } from './entered-results.resolver.js';
 import { EnteredResultsService } from './entered-results.service.js';
 import { ScoringResolver } from './scoring.resolver.js';
@@ -15,6 +16,7 @@ import { StandingEvents } from './standing-events.js';
     StandingEvents,
     ClubTableService,
     EnteredResultsService,
+    EnteredImportService,
     ScoringResolver,
     EnteredResultsResolver,
   ],
