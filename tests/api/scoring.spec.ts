@@ -162,6 +162,32 @@ describe('the points of clubs', () => {
     expect(shown(table.combined)).toEqual(['1 Otter 10', '2 Heron 6', '3 Lynx 1.5']);
   });
 
+  it.each([
+    ['DUAL', '5-3-1', '5-0'],
+    ['TRIANGULAR', '5-3-1', '5-3'],
+    ['QUADRANGULAR', '6-4-3-2-1', '6-4-2'],
+    ['SIX_PLACES', '10-8-6-4-2-1', '10-8-6-4-2-1'],
+    ['EIGHT_PLACES', '10-8-6-5-4-3-2-1', '10-8-6-5-4-3-2-1'],
+  ])('of the preset %s are %s, of relays %s', async (preset, individual, relay) => {
+    // Sources: libs/rules/src/scoring/presets.spec.ts.
+    const { scoring } = await score({ preset });
+    expect([scoring.individual.places.join('-'), scoring.relay.places.join('-')]).toEqual([
+      individual,
+      relay,
+    ]);
+  });
+
+  it('go to so many of a club; the others are displaced, or hold their places', async () => {
+    const discus = await staffedCompetition(api, meet, sheetOf());
+    await throwOnce(discus, '41.00', '40.00', '42.00', '39.00', '45.00');
+    const clubsBy = async (nonScorers: string): Promise<string[]> => {
+      await score({ preset: 'DUAL', scorersPerClub: 1, nonScorers });
+      return shown((await tableOf()).combined);
+    };
+    expect(await clubsBy('OUT')).toEqual(['1 Heron 5', '2 Otter 3', '3 Lynx 1']);
+    expect(await clubsBy('HOLD')).toEqual(['1 Heron 5', '2 Otter 1', '3 Lynx 0']);
+  });
+
   it('leave clubs tied or break the tie, and say so', async () => {
     const discus = await staffedCompetition(api, meet, sheetOf());
     await throwOnce(discus, '41.00', '42.00', '40.00');
