@@ -13,6 +13,7 @@ import { runInRounds } from './run-in-rounds.js';
 export const DEMO = {
   meetId: idOf(MEET.name),
   runningCompetitionId: idOf(DISCUS.title),
+  coachedAthleteId: idOf(DISCUS.lines[0]!.who),
 };
 
 /**

@@ -1,6 +1,6 @@
 import { readConfig } from './platform/config.js';
 import { Log } from './platform/log.js';
-import { banner } from './start/banner.js';
+import { administratorLines, banner } from './start/banner.js';
 import { start } from './start/start.js';
 
 let log = new Log('info');
@@ -9,9 +9,12 @@ try {
   const config = readConfig(process.env);
   log = new Log(config.logLevel);
   const running = await start(config, log);
-  // In production standard output is for machines alone, and no token is shown.
-  if (config.production) log.write('info', 'listening', { url: running.url });
-  else process.stdout.write(banner(running));
+  if (config.production) {
+    // Standard output is for machines alone, and no token is shown; the first administrator has to be told all the same.
+    log.write('info', 'listening', { url: running.url });
+    const { firstAdministrator: first } = running;
+    if (first) process.stderr.write(`${administratorLines(first).join('\n')}\n`);
+  } else process.stdout.write(banner(running));
 } catch (error) {
   log.failure('could not start', error);
   process.stderr.write(

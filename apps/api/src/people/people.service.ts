@@ -1,4 +1,4 @@
-import { persons, roles, sessions, type Page, type PersonRow, type Tx } from '#persistence';
+import { persons, roles, sessions, type Page, type PersonRow } from '#persistence';
 import { Injectable } from '@nestjs/common';
 import type { PageArgs } from '../platform/connections/connection.js';
 import { createOnce } from '../platform/database/create-once.js';
@@ -7,18 +7,10 @@ import { notFound } from '../platform/errors/outcomes.js';
 import { refusal, type Refusal } from '../platform/errors/user-error.types.js';
 import { AccessMemory } from '../platform/identity/access-memory.js';
 import type { Identity } from '../platform/identity/identity.js';
-import { hashOfCode, makeCode } from '../platform/identity/passwords.js';
+import { issueSetupCode, type SetupCode } from '../platform/identity/setup-code.js';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
 import type { PersonCreateInput } from './people.inputs.js';
 import { requireGiver } from './roles.service.js';
-
-/** Long enough to be handed over at the next meeting. */
-const CODE_HOLDS_MS = 7 * 24 * 60 * 60 * 1000;
-
-export interface NewCode {
-  readonly code: string;
-  readonly expiresAt: Date;
-}
 
 export type Refused = { readonly refusal: Refusal };
 
@@ -34,7 +26,7 @@ export class PeopleService {
   async create(
     input: PersonCreateInput,
     viewer: Identity,
-  ): Promise<{ row: PersonRow; code: NewCode | null; replayed: boolean } | Refused> {
+  ): Promise<{ row: PersonRow; code: SetupCode | null; replayed: boolean } | Refused> {
     viewer.requireKeeper();
     const { organisationId } = viewer;
     const wanted = {
@@ -45,14 +37,14 @@ export class PeopleService {
       isDemo: false,
       madeBy: viewer.holder!,
     };
-    let code: NewCode | null = null;
+    let code: SetupCode | null = null;
     const made = await createOnce<PersonRow, typeof wanted>(this.database, {
       wanted,
       find: (tx, id) => persons.find(tx, organisationId, id),
       insert: async (tx) => {
         if (await persons.findByLoginName(tx, organisationId, wanted.loginName)) return NAME_TAKEN;
         await persons.insert(tx, wanted);
-        code = await newCode(tx, organisationId, wanted.id);
+        code = await issueSetupCode(tx, organisationId, wanted.id);
         return null;
       },
     });
@@ -63,7 +55,7 @@ export class PeopleService {
    * Another code for somebody who lost the password; the password stays until the code is used. A director does it for
    * those who have no role beyond the own meets: whoever sets a password can be that person.
    */
-  async issueCode(personId: string, viewer: Identity): Promise<{ readonly code: NewCode } | Refused> {
+  async issueCode(personId: string, viewer: Identity): Promise<{ readonly code: SetupCode } | Refused> {
     viewer.requireKeeper();
     const { organisationId } = viewer;
     return this.database.write(async (tx) => {
@@ -73,7 +65,7 @@ export class PeopleService {
       for (const grant of held.filter(({ revokedAt }) => revokedAt === null)) {
         await requireGiver(tx, grant, viewer);
       }
-      return { code: await newCode(tx, organisationId, personId) };
+      return { code: await issueSetupCode(tx, organisationId, personId) };
     });
   }
 
@@ -106,17 +98,6 @@ export class PeopleService {
 }
 
 const NOTHING = { passwordHash: null, setupHash: null, setupExpiresAt: null };
-
-async function newCode(tx: Tx, organisationId: string, personId: string): Promise<NewCode> {
-  const code = makeCode();
-  const expiresAt = new Date(Date.now() + CODE_HOLDS_MS);
-  const known = await persons.credential(tx, organisationId, personId);
-  await persons.setCredential(tx, {
-    ...{ organisationId, personId, passwordHash: known?.passwordHash ?? null },
-    ...{ setupHash: hashOfCode(code), setupExpiresAt: expiresAt.toISOString() },
-  });
-  return { code, expiresAt };
-}
 
 const NAME_TAKEN = refusal({
   code: 'NAME_TAKEN',

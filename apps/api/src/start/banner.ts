@@ -1,4 +1,6 @@
 import type { POSTS } from '../platform/identity/grant.js';
+import type { DemoPerson } from './demo-people.js';
+import type { FirstAdministrator } from './first-administrator.js';
 
 export interface Running {
   readonly url: string;
@@ -9,10 +11,15 @@ export interface Running {
   /** The port that was asked for, if another process has it. */
   readonly takenPort: number | null;
   readonly tokens: Readonly<Record<(typeof POSTS)[number], string>> | null;
+  /** Of the demonstration. */
+  readonly people: readonly DemoPerson[] | null;
+  /** Made by this start; null: there was an administrator. */
+  readonly firstAdministrator: FirstAdministrator | null;
 }
 
 /** What a person at a terminal wants to know once the server answers. */
-export function banner({ url, explorerUrl, deskUrl, takenPort, tokens }: Running): string {
+export function banner(running: Running): string {
+  const { url, explorerUrl, deskUrl, takenPort, tokens, people, firstAdministrator } = running;
   const lines = ['', `Sectorline answers at ${url}/graphql`];
   if (takenPort !== null)
     lines.push(`(Port ${takenPort} is taken by another program, so this is the next free one.)`);
@@ -23,5 +30,20 @@ export function banner({ url, explorerUrl, deskUrl, takenPort, tokens }: Running
     lines.push('', 'Tokens of the demo meet, for the header "Authorization: Bearer …":');
     for (const [role, token] of Object.entries(tokens)) lines.push(`  ${role.padEnd(8)}  ${token}`);
   }
+  if (people !== null) {
+    lines.push('', 'People of the demo, with passwords that hold until the next start:');
+    for (const { loginName, password } of people) lines.push(`  ${loginName.padEnd(14)}  ${password}`);
+  }
+  if (firstAdministrator !== null) lines.push('', ...administratorLines(firstAdministrator));
   return `${[...lines, '', 'Stop with Ctrl+C.', ''].join('\n')}\n`;
+}
+
+/** Shown once: only the hash of the code is kept. */
+export function administratorLines({ loginName, code }: FirstAdministrator): string[] {
+  return [
+    'The first administrator, shown this once:',
+    `  login name     ${loginName}`,
+    `  one-time code  ${code}`,
+    'Choose a password with it (mutation passwordSetUp) within seven days. If it is lost: npm run token.',
+  ];
 }

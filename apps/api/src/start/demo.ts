@@ -4,6 +4,7 @@ import type { POSTS, Role } from '../platform/identity/grant.js';
 import type { Tokens } from '../platform/identity/tokens.js';
 import { globalId } from '../platform/inputs/global-id.js';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
+import { demoPeople, type DemoPerson } from './demo-people.js';
 import type { DemoSeed } from './seed.js';
 
 export type DemoState = 'absent' | 'unfinished' | 'loaded';
@@ -55,6 +56,11 @@ export class Demo {
     };
   }
 
+  /** Who may sign in at the desk, each with a new password. Once the meet is there. */
+  people(): Promise<readonly DemoPerson[]> {
+    return demoPeople(this.database, this.organisationId, this.seed.DEMO);
+  }
+
   private token(role: Role, on: string | null): Promise<string> {
     const untilS = Math.floor(Date.now() / 1000) + 30 * 24 * 60 * 60;
     const grants = [{ role, on, from: null, until: untilS }];
@@ -63,6 +69,7 @@ export class Demo {
       organisationId: this.organisationId,
       grants,
       label: `demo ${role}`,
+      isDemo: true,
     });
   }
 }

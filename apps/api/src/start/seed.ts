@@ -8,6 +8,8 @@ export interface DemoSeed {
     readonly meetId: string;
     /** UUID of the competition that is going on. */
     readonly runningCompetitionId: string;
+    /** UUID of the athlete whom the demonstration's coach follows. */
+    readonly coachedAthleteId: string;
   };
   /** Enters everything that is not there yet. `baseUrl` without `/graphql`. */
   loadDemo(baseUrl: string, adminToken: string): Promise<void>;

@@ -7,6 +7,8 @@ import { Tokens } from '../platform/identity/tokens.js';
 import type { Log } from '../platform/log.js';
 import type { Running } from './banner.js';
 import { Demo } from './demo.js';
+import type { DemoPerson } from './demo-people.js';
+import { firstAdministrator } from './first-administrator.js';
 import { firstQuery } from './first-query.js';
 import { findFrontEnd } from './front-end.js';
 import { freePort } from './port.js';
@@ -38,13 +40,17 @@ export async function start(config: Config, log: Log): Promise<Running> {
     handleSignals(app, store, log);
     const port = await listen(app, config);
     const url = `http://${addressOf(config.host)}:${port}`;
-    if (demo) await finishDemo(demo, url, log);
+    const people = demo && (await finishDemo(demo, url, log));
+    // Where the tokens of the demonstration are shown nobody is kept out.
+    const isOpen = demo !== null && !config.production;
     return {
       url,
       explorerUrl: explorer && `${url}/graphql?query=${encodeURIComponent(query)}`,
       deskUrl: web.has('/desk') ? deskAddress(url, posts?.official ?? null) : null,
       takenPort: port === config.port ? null : config.port,
       tokens: posts,
+      people: isOpen ? people : null,
+      firstAdministrator: isOpen ? null : await firstAdministrator(store.database, organisationId),
     };
   } catch (error) {
     await store.close();
@@ -53,12 +59,13 @@ export async function start(config: Config, log: Log): Promise<Running> {
 }
 
 /** A demo that does not load is a pity and no reason not to serve; the next start goes on with it. */
-async function finishDemo(demo: Demo, url: string, log: Log): Promise<void> {
-  if ((await demo.state()) === 'loaded') return;
+async function finishDemo(demo: Demo, url: string, log: Log): Promise<readonly DemoPerson[] | null> {
   try {
-    await demo.load(url);
+    if ((await demo.state()) !== 'loaded') await demo.load(url);
+    return await demo.people();
   } catch (error) {
     log.failure('the demo could not be loaded whole; the next start goes on with it', error);
+    return null;
   }
 }
 
