@@ -115,6 +115,7 @@ const FITTING: Readonly<Record<string, object>> = {
 const REFUSED: Readonly<Record<string, string>> = {
   attemptWindRecord: 'WIND_NOT_MEASURED',
   combinedEventReopen: 'ALREADY_SO',
+  competitionConfirm: 'NOT_FOUND',
   competitionReopen: 'ALREADY_SO',
   competitorReinstate: 'ALREADY_SO',
   entryRule: 'NO_QUESTION',

@@ -92,6 +92,7 @@ it('every field of a competition is known to be kept, or known not to be', async
     'checkIn',
     'claims',
     'crew',
+    'decisionRequests',
     'draws',
     'journal',
     'meet',

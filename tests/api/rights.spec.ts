@@ -21,7 +21,7 @@ function declarations(): { name: string; kind: string; rights: unknown }[] {
 }
 
 /** Takes a secret from somebody who has no token yet. */
-const PROVING = ['signIn', 'sessionRefresh', 'passwordSetUp'];
+const PROVING = ['signIn', 'sessionRefresh', 'passwordSetUp', 'deviceLinkExchange'];
 
 describe('Declared rights', () => {
   it('are on every query, mutation and subscription', () => {

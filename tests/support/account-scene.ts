@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { giveRole, newPerson, signedInPerson } from './accounts.js';
+import { call, giveRole, newPerson, signedInPerson } from './accounts.js';
 import type { ApiClient } from './client.js';
 
 /** What a call about accounts needs, by the names of its fields, and who makes it. */
@@ -13,6 +13,13 @@ type Make = (api: ApiClient, competitionId: string) => Promise<AccountScene>;
 const byAdmin =
   (make: (api: ApiClient, competitionId: string) => Promise<AccountScene['things']>): Make =>
   async (api, competitionId) => ({ things: await make(api, competitionId), token: api.adminToken });
+
+/** A link for a competition, made by an administrator. */
+async function newLink(api: ApiClient, on: string): Promise<{ id: string; url: string }> {
+  const input = { on, label: 'Circle 2 tablet', until: '2999-01-01T00:00:00Z' };
+  const { link } = await call(api, 'deviceLinkCreate', input, 'link { id url }', api.adminToken);
+  return link;
+}
 
 /** By the mutation: people who are there, with what they know. */
 const SCENES: Readonly<Record<string, Make>> = {
@@ -39,6 +46,14 @@ const SCENES: Readonly<Record<string, Make>> = {
   sessionRefresh: byAdmin(async (api) => {
     const { refreshToken } = await signedInPerson(api);
     return { refreshToken };
+  }),
+  deviceLinkCreate: byAdmin((_api, on) =>
+    Promise.resolve({ on, from: null, until: '2999-01-01T00:00:00Z', devices: 2 }),
+  ),
+  deviceLinkRevoke: byAdmin(async (api, on) => ({ linkId: (await newLink(api, on)).id })),
+  deviceLinkExchange: byAdmin(async (api, on) => {
+    const { url } = await newLink(api, on);
+    return { link: new URL(url).hash.replace('#link=', ''), deviceId: randomUUID() };
   }),
   passwordChange: async (api) => {
     const { password, accessToken } = await signedInPerson(api);

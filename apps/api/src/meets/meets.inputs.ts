@@ -44,6 +44,12 @@ export class MeetCreateInput {
     description: 'How children, and all whose age is not known, are shown.',
   })
   minorsDisplay: NameDisplay;
+
+  @Field({
+    defaultValue: false,
+    description: 'A result becomes official, or open again, only when a second person confirms it.',
+  })
+  needsSecondPerson: boolean;
 }
 
 @InputType()
@@ -51,4 +57,14 @@ export class MeetPublishInput {
   @Field(() => ID)
   @ObjectId('Meet')
   meetId: string;
+}
+
+@InputType()
+export class MeetSecondPersonSetInput {
+  @Field(() => ID)
+  @ObjectId('Meet')
+  meetId: string;
+
+  @Field({ description: 'A director may demand it, an administrator may also let go of it.' })
+  needsSecondPerson: boolean;
 }

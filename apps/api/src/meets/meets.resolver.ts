@@ -7,9 +7,14 @@ import { Needs, Public, Viewer } from '../platform/identity/rights.js';
 import { ReadId } from '../platform/inputs/object-id.js';
 import { Competition, competitionObject } from '../platform/objects/competition.type.js';
 import { Meet, meetObject } from '../platform/objects/meet.type.js';
-import { MeetCreateInput, MeetPublishInput } from './meets.inputs.js';
+import { MeetCreateInput, MeetPublishInput, MeetSecondPersonSetInput } from './meets.inputs.js';
 import { MeetsService } from './meets.service.js';
-import { MeetConnection, MeetCreatePayload, MeetPublishPayload } from './meets.types.js';
+import {
+  MeetConnection,
+  MeetCreatePayload,
+  MeetPublishPayload,
+  MeetSecondPersonSetPayload,
+} from './meets.types.js';
 
 @Resolver(() => Meet)
 export class MeetsResolver {
@@ -65,5 +70,18 @@ export class MeetsResolver {
     const published = await this.service.publish(input.meetId, viewer);
     if ('refusal' in published) return { meet: null, userErrors: [published.refusal] };
     return { meet: meetObject(published.row), userErrors: [] };
+  }
+
+  @Mutation(() => MeetSecondPersonSetPayload, {
+    description: 'Whether signatures and reopenings need a second person from now on. Codes: NOT_FOUND.',
+  })
+  @Needs('admin', 'director')
+  async meetSecondPersonSet(
+    @Args('input') input: MeetSecondPersonSetInput,
+    @Viewer() viewer: Identity,
+  ): Promise<MeetSecondPersonSetPayload> {
+    const set = await this.service.setSecondPerson(input, viewer);
+    if ('refusal' in set) return { meet: null, userErrors: [set.refusal] };
+    return { meet: meetObject(set.row), userErrors: [] };
   }
 }

@@ -19,7 +19,7 @@ import type { PageArgs } from '../platform/connections/connection.js';
 import type { Identity } from '../platform/identity/identity.js';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
 import type { Staged } from '../platform/roster/roster.js';
-import type { MeetCreateInput } from './meets.inputs.js';
+import type { MeetCreateInput, MeetSecondPersonSetInput } from './meets.inputs.js';
 
 /** Meets: what they are, and who may see them. */
 @Injectable()
@@ -59,6 +59,26 @@ export class MeetsService {
       const publishedAt = new Date().toISOString();
       await meets.update(tx, organisationId, meetId, { publishedAt });
       return { row: { ...meet, publishedAt }, changed: await bumpAll(tx, meet) };
+    });
+    if ('refusal' in done) return done;
+    for (const change of done.changed) this.changes.announce(change);
+    return done;
+  }
+
+  /** Who demands it may be a director; letting go of it is an administrator's. */
+  async setSecondPerson(
+    { meetId, needsSecondPerson }: MeetSecondPersonSetInput,
+    viewer: Identity,
+  ): Promise<{ readonly row: MeetRow } | { readonly refusal: Refusal }> {
+    if (needsSecondPerson) viewer.requireDirector(meetId);
+    else viewer.requireAdmin();
+    const { organisationId } = viewer;
+    const done = await this.database.write(async (tx) => {
+      const meet = await meets.find(tx, organisationId, meetId);
+      if (!meet) return { refusal: notFound('meet', ['meetId']) };
+      if (meet.needsSecondPerson === needsSecondPerson) return { row: meet, changed: [] };
+      await meets.update(tx, organisationId, meetId, { needsSecondPerson });
+      return { row: { ...meet, needsSecondPerson }, changed: await bumpAll(tx, meet) };
     });
     if ('refusal' in done) return done;
     for (const change of done.changed) this.changes.announce(change);
@@ -145,7 +165,7 @@ function newMeet(input: MeetCreateInput, organisationId: string): Omit<MeetRow, 
     rules: input.rules,
     edition: input.edition ?? editionsOf(input.rules).at(-1) ?? '',
     minorsDisplay: input.minorsDisplay,
-    needsSecondPerson: false,
+    needsSecondPerson: input.needsSecondPerson,
   };
 }
 

@@ -29,6 +29,15 @@ export class MeetPublishPayload {
 }
 
 @ObjectType()
+export class MeetSecondPersonSetPayload {
+  @Field(() => Meet, { nullable: true })
+  meet: Meet | null;
+
+  @Field(() => [UserError])
+  userErrors: UserError[];
+}
+
+@ObjectType()
 export class CompetitionCreatePayload {
   @Field(() => Competition, { nullable: true })
   competition: Competition | null;

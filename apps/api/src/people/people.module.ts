@@ -1,4 +1,6 @@
 import { Module } from '@nestjs/common';
+import { DeviceLinksResolver, MeetDeviceLinksResolver } from './device-links.resolver.js';
+import { DeviceLinksService } from './device-links.service.js';
 import { PeopleResolver } from './people.resolver.js';
 import { PeopleService } from './people.service.js';
 import { MeetRolesResolver, RolesResolver } from './roles.resolver.js';
@@ -16,6 +18,9 @@ import { SessionsService } from './sessions.service.js';
     RolesResolver,
     MeetRolesResolver,
     SessionsResolver,
+    DeviceLinksService,
+    DeviceLinksResolver,
+    MeetDeviceLinksResolver,
   ],
 })
 export class PeopleModule {}

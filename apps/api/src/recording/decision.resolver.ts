@@ -3,8 +3,6 @@ import type { AdmittedBy, SharedBody } from '#rules';
 import type { Identity } from '../platform/identity/identity.js';
 import { Needs, Viewer } from '../platform/identity/rights.js';
 import {
-  CompetitionReopenInput,
-  CompetitionSignOffInput,
   CompetitorAdmitInput,
   CompetitorDisqualifyInput,
   CompetitorReinstateInput,
@@ -16,8 +14,6 @@ import type { EntryInput } from './entry.inputs.js';
 import { payloadOf } from './payload.js';
 import { RecordingService } from './recording.service.js';
 import {
-  CompetitionReopenPayload,
-  CompetitionSignOffPayload,
   CompetitorAdmitPayload,
   CompetitorDisqualifyPayload,
   CompetitorReinstatePayload,
@@ -34,7 +30,7 @@ const LETTERS: Readonly<Record<CompetitorAdmitInput['by'], AdmittedBy>> = {
   draw: 'D',
 };
 
-/** What officials, referees and directors decide about competitors, rounds and the result. */
+/** What officials, referees and directors decide about competitors and rounds. */
 @Resolver()
 export class DecisionResolver {
   constructor(private readonly recording: RecordingService) {}
@@ -113,39 +109,7 @@ export class DecisionResolver {
     return this.enter(viewer, input, body);
   }
 
-  @Mutation(() => CompetitionSignOffPayload, {
-    description: 'Makes the result official and archives it. Refused while questions are open.',
-  })
-  @Needs('referee', 'director')
-  competitionSignOff(
-    @Args('input') input: CompetitionSignOffInput,
-    @Viewer() viewer: Identity,
-  ): Promise<CompetitionSignOffPayload> {
-    return this.enter(
-      viewer,
-      input,
-      { kind: 'sign-off', incomplete: input.incomplete ?? null },
-      input.expectedVersion,
-    );
-  }
-
-  @Mutation(() => CompetitionReopenPayload, {
-    description: 'Opens an official result again. What was archived stays.',
-  })
-  @Needs('director')
-  competitionReopen(
-    @Args('input') input: CompetitionReopenInput,
-    @Viewer() viewer: Identity,
-  ): Promise<CompetitionReopenPayload> {
-    return this.enter(viewer, input, { kind: 'reopening', reason: input.reason });
-  }
-
-  private async enter(
-    viewer: Identity,
-    input: EntryInput,
-    body: SharedBody,
-    expectedVersion: number | null = null,
-  ): Promise<EntryPayload> {
-    return payloadOf(await this.recording.record(viewer, requestOf(input, body, expectedVersion)));
+  private async enter(viewer: Identity, input: EntryInput, body: SharedBody): Promise<EntryPayload> {
+    return payloadOf(await this.recording.record(viewer, requestOf(input, body)));
   }
 }

@@ -5,12 +5,14 @@ import type { LoadedCompetition } from '../platform/competition/loaded.js';
 
 /**
  * A signature makes the result official and archives it as a sheet, which names competitors by bib and never by name;
- * a reopening makes it open again and leaves what was archived.
+ * a reopening makes it open again and leaves what was archived. `firstPerson`: who signed, where the entry is the second
+ * person's.
  */
 export async function signOffOrReopen(
   tx: Tx,
   after: LoadedCompetition,
   entry: Extract<AnyEntry, { kind: 'sign-off' | 'reopening' }>,
+  firstPerson: string | null,
 ): Promise<LoadedCompetition> {
   const { row } = after;
   const status = entry.kind === 'sign-off' ? 'official' : 'open';
@@ -21,8 +23,8 @@ export async function signOffOrReopen(
       sequence: row.lastSequence,
       sheet: sheetOf(after, { nameOf: null, isArchive: true }),
       result: resultDocumentOf(after),
-      signedBy: entry.actor,
-      confirmedBy: null,
+      signedBy: firstPerson ?? entry.actor,
+      confirmedBy: firstPerson === null ? null : entry.actor,
     });
   }
   return withStatus(tx, after, status);

@@ -1,5 +1,7 @@
 import { Module } from '@nestjs/common';
 import { BarResolver } from './bar.resolver.js';
+import { ConfirmationResolver } from './confirmation.resolver.js';
+import { ConfirmationService } from './confirmation.service.js';
 import { DecisionResolver } from './decision.resolver.js';
 import { JumpResolver } from './jump.resolver.js';
 import { RecordingService } from './recording.service.js';
@@ -15,6 +17,8 @@ import { TrialRulesResolver } from './trial-rules.resolver.js';
     JumpResolver,
     BarResolver,
     DecisionResolver,
+    ConfirmationService,
+    ConfirmationResolver,
     SafetyResolver,
     TrialRulesResolver,
   ],

@@ -49,6 +49,8 @@ export interface RecordedBy {
   readonly holder: string;
   /** What the token is called. */
   readonly label: string | null;
+  /** Of a decision that needs two persons: who asked for it, where this is the second one. */
+  readonly firstPerson?: string;
 }
 
 /** Records entries: locks the competition, lets the rules decide, appends to the journal, then tells the others. */
@@ -67,19 +69,37 @@ export class RecordingService {
    * FORBIDDEN when the viewer has no right on the competition at this moment.
    */
   async record(viewer: Identity, request: EntryRequest): Promise<RecordingOutcome> {
-    const outcome = await this.turnstile.pass(request.competitionId, () => this.store(viewer, request));
-    if (outcome.recorded && !outcome.replayed) this.announce(outcome);
+    return this.alone(viewer, request.competitionId, (tx, loaded, by) =>
+      this.recordIn(tx, loaded, request, by),
+    );
+  }
+
+  /**
+   * Does something with a competition while nobody else does: in one transaction that holds its lock. What it recorded
+   * is told to the others after the commit. Throws as `record` does.
+   */
+  async alone<T extends { readonly recorded: unknown }>(
+    viewer: Identity,
+    competitionId: string,
+    work: (tx: Tx, loaded: LoadedCompetition, by: RecordedBy) => Promise<T>,
+  ): Promise<T | NotRecorded> {
+    const outcome = await this.turnstile.pass(competitionId, () => this.locked(viewer, competitionId, work));
+    if (isRecorded(outcome) && !outcome.replayed) this.announce(outcome);
     return outcome;
   }
 
-  private async store(viewer: Identity, request: EntryRequest): Promise<RecordingOutcome> {
+  private async locked<T>(
+    viewer: Identity,
+    competitionId: string,
+    work: (tx: Tx, loaded: LoadedCompetition, by: RecordedBy) => Promise<T>,
+  ): Promise<T | NotRecorded> {
     try {
       return await this.database.write(async (tx) => {
-        const row = await competitions.lock(tx, viewer.organisationId, request.competitionId);
+        const row = await competitions.lock(tx, viewer.organisationId, competitionId);
         if (!row) return notRecorded(notFound('competition', ['competitionId']));
         const capacity = viewer.requireCapacity(row);
         const loaded = await this.memory.locked(tx, row);
-        return this.recordIn(tx, loaded, request, {
+        return work(tx, loaded, {
           capacity,
           holder: viewer.holder!,
           label: viewer.label,
@@ -112,6 +132,9 @@ export class RecordingService {
     if (request.expectedVersion !== null && request.expectedVersion !== row.version) {
       return notRecorded(versionConflict(row.version));
     }
+    if (isDecisive(sent) && loaded.meet.needsSecondPerson && by.firstPerson === undefined) {
+      return notRecorded(NEEDS_SECOND_PERSON);
+    }
     const body = await withImplement(tx, row, sent);
     const entry: AnyEntry = { id: request.entryId, by: by.capacity, actor: by.holder, ...body };
     const { after: folded, verdict } = decideIn(await asPartOfCombined(tx, loaded, entry), entry);
@@ -137,7 +160,7 @@ export class RecordingService {
       row: { ...row, version, lastSequence: sequence },
       changedAt: new Date(recordedAt),
     };
-    const kept = await this.afterwards(tx, after, entry);
+    const kept = await this.afterwards(tx, after, entry, by.firstPerson ?? null);
     return {
       recorded: true,
       entryId: entry.id,
@@ -157,8 +180,13 @@ export class RecordingService {
   }
 
   /** What follows from an entry outside the journal: the first one opens a draft, a signature is archived. */
-  private async afterwards(tx: Tx, after: LoadedCompetition, entry: AnyEntry): Promise<LoadedCompetition> {
-    if (entry.kind === 'sign-off' || entry.kind === 'reopening') return signOffOrReopen(tx, after, entry);
+  private async afterwards(
+    tx: Tx,
+    after: LoadedCompetition,
+    entry: AnyEntry,
+    firstPerson: string | null,
+  ): Promise<LoadedCompetition> {
+    if (isDecisive(entry)) return signOffOrReopen(tx, after, entry, firstPerson);
     return after.row.status === 'draft' ? withStatus(tx, after, 'open') : after;
   }
 
@@ -175,14 +203,30 @@ export class RecordingService {
   }
 }
 
-const ID_REUSED = refusal({
+export const ID_REUSED = refusal({
   code: 'ID_REUSED',
   message: 'The entry id already belongs to another entry.',
   path: ['entryId'],
   remedy: 'Make a new id for a new entry; repeat an entry only unchanged.',
 });
 
-function notRecorded(userError: UserError): NotRecorded {
+const NEEDS_SECOND_PERSON = refusal({
+  code: 'NEEDS_SECOND_PERSON',
+  message: 'At this meet a second person confirms signatures and reopenings.',
+  remedy: 'Use competitionSignOff or competitionReopen, then competitionConfirm.',
+});
+
+function isRecorded(outcome: { readonly recorded: unknown }): outcome is Recorded {
+  return outcome.recorded === true;
+}
+
+function isDecisive<T extends { readonly kind: string }>(
+  entry: T,
+): entry is Extract<T, { kind: 'sign-off' | 'reopening' }> {
+  return entry.kind === 'sign-off' || entry.kind === 'reopening';
+}
+
+export function notRecorded(userError: UserError): NotRecorded {
   return { recorded: false, userError };
 }
 
@@ -196,7 +240,7 @@ const INPUT_FIELDS: FieldNames = {
   after: 'afterRound',
 };
 
-function refusalOf(
+export function refusalOf(
   { code, message, rule, remedy, field }: Objection<RefusalCode>,
   entered: Entered,
 ): UserError {

@@ -5,6 +5,7 @@ import { enumOf } from '../platform/inputs/enums.js';
 import { Competition } from '../platform/objects/competition.type.js';
 import { Instant } from '../platform/scalars/instant.js';
 import { Uuid } from '../platform/scalars/uuid.js';
+import { DecisionRequest } from './confirmation.types.js';
 
 export const StandingEnum = enumOf<'accepted' | 'held'>(
   'EntryStanding',
@@ -108,10 +109,23 @@ export class CompetitorReinstatePayload extends EntryPayload {}
 export class CompetitorAdmitPayload extends EntryPayload {}
 @ObjectType()
 export class RoundOrderSetPayload extends EntryPayload {}
+
+/** What a decision answers that may need a second person. */
+@ObjectType({ isAbstract: true })
+export abstract class DecisionPayload extends EntryPayload {
+  @Field(() => DecisionRequest, {
+    nullable: true,
+    description: 'It waits for a second person: see competitionConfirm. Then there is no entry yet.',
+  })
+  request: DecisionRequest | null;
+}
+
 @ObjectType()
-export class CompetitionSignOffPayload extends EntryPayload {}
+export class CompetitionSignOffPayload extends DecisionPayload {}
 @ObjectType()
-export class CompetitionReopenPayload extends EntryPayload {}
+export class CompetitionReopenPayload extends DecisionPayload {}
+@ObjectType()
+export class CompetitionConfirmPayload extends EntryPayload {}
 @ObjectType()
 export class CompetitionInterruptPayload extends EntryPayload {}
 @ObjectType()

@@ -38,6 +38,9 @@ export class Meet {
   @Field(() => NameDisplayEnum, { description: 'How children, and all whose age is not known, are shown.' })
   minorsDisplay: NameDisplay;
 
+  @Field({ description: 'A second person confirms signatures and reopenings.' })
+  needsSecondPerson: boolean;
+
   @Field()
   isPublished: boolean;
 
@@ -57,6 +60,7 @@ export function meetObject(row: MeetRow): Meet {
     rules: row.rules,
     edition: row.edition,
     minorsDisplay: row.minorsDisplay,
+    needsSecondPerson: row.needsSecondPerson,
     isPublished: row.publishedAt !== null,
     publishedAt: row.publishedAt === null ? null : new Date(row.publishedAt),
   };
