@@ -4,7 +4,8 @@ import { idOf } from './ids.js';
 import type { DemoCompetition, Line } from './competition.js';
 import { drawHammerFinal } from './hammer.js';
 import { HEPTATHLON_SHOT, runHeptathlon } from './heptathlon.js';
-import { COMPETITIONS, DISCUS, MEET, SHOT } from './meet.js';
+import { groupJavelins, JAVELIN_VETERANS } from './javelin-group.js';
+import { COMPETITIONS, DISCUS, JAVELIN, MEET, SHOT } from './meet.js';
 import { CLUBS, PEOPLE } from './people.js';
 import { enterRecords, ratifyShot } from './records.js';
 import { runAtBar } from './run-at-bar.js';
@@ -46,6 +47,8 @@ export async function loadDemo(baseUrl: string, adminToken: string): Promise<voi
   await enterRecords(director, meet.id);
   await ratifyShot(await post('REFEREE', meet.id, 'Referee'), ids.get(SHOT.title)!);
   await drawHammerFinal(director, meet.id, ids);
+  const [boys, veterans] = [JAVELIN, JAVELIN_VETERANS].map(({ title }) => ids.get(title)!);
+  await groupJavelins(director, meet.id, boys!, veterans!, (id) => startListOf(director, id));
   await director.call('meetPublish', { meetId: meet.id }, 'meet { id }');
 }
 

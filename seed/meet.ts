@@ -1,6 +1,7 @@
 import { line, type DemoCompetition } from './competition.js';
 import { HAMMER_A, HAMMER_B, HAMMER_FINAL } from './hammer.js';
 import { HEPTATHLON_SHOT } from './heptathlon.js';
+import { JAVELIN_VETERANS } from './javelin-group.js';
 
 /**
  * The demonstration meet. Cells are those of a field card; `X RIM` is a failure with its reason. Of a high jump they
@@ -110,4 +111,5 @@ export const COMPETITIONS = [
   HAMMER_B,
   HAMMER_FINAL,
   HEPTATHLON_SHOT,
+  JAVELIN_VETERANS,
 ] as const;

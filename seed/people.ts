@@ -46,6 +46,8 @@ export const PEOPLE: Readonly<Record<string, Person>> = Object.fromEntries([
   person('Oskar Redmire', 'M', '2010-03-03', TARNWICK),
   person('Leif Cobblestow', 'M', '2009-06-26', ELDER_VALE),
   person('Idris Farrowdale', 'M', '2010-08-18', QUARRY_LANE),
+  person('Aldous Fernhollow', 'M', '1964-02-19', TARNWICK),
+  person('Bertram Coldwick', 'M', '1961-09-05', SALTMARSH),
   // Hammer throwers.
   person('Corwin Hallowdene', 'M', '1997-02-24', TARNWICK),
   person('Piers Oxgate', 'M', '1993-10-11', SALTMARSH),

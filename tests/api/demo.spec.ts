@@ -2,6 +2,7 @@ import { recount } from '#rules';
 import { globalId } from '../../apps/api/src/platform/inputs/global-id.js';
 import { HAMMER_FINAL } from '../../seed/hammer.js';
 import { idOf } from '../../seed/ids.js';
+import { JAVELIN_GROUP } from '../../seed/javelin-group.js';
 import { DEMO, loadDemo } from '../../seed/load.js';
 import { COMPETITIONS, DISCUS, HIGH_JUMP } from '../../seed/meet.js';
 import { startApi, type TestApi } from '../support/api.js';
@@ -127,6 +128,29 @@ describe('the demonstration', () => {
     ]);
     const [leader] = standing.rows;
     expect(leader).toMatchObject({ results: { 3: { runningTotal: leader.total } }, wind: { mean: '+1.70' } });
+  });
+
+  it('has boys and veterans called in turn at the javelin, each with the javelin of their category', async () => {
+    const asked = `query ($id: ID!) { callingGroup(id: $id) {
+      facility competitions { title }
+      startList { position categoryAge implementGrams competitor { displayName } }
+      progress { phase remaining up { bib implementGrams } }
+    } }`;
+    const id = globalId('CallingGroup', idOf(JAVELIN_GROUP.title));
+    const { callingGroup } = await api.data(asked, { id });
+    const lines = callingGroup.startList.map(
+      ({ categoryAge, implementGrams, competitor }: any) =>
+        `${competitor.displayName}, ${categoryAge}, ${implementGrams} g`,
+    );
+    expect(lines).toEqual([
+      'M. G., U18, 700 g',
+      'Aldous Fernhollow, 60, 600 g',
+      'O. R., U18, 700 g',
+      'L. C., U18, 700 g',
+      'Bertram Coldwick, 60, 600 g',
+      'I. F., U18, 700 g',
+    ]);
+    expect(callingGroup.progress).toMatchObject({ phase: 'not started', up: { implementGrams: 700 } });
   });
 
   it('leaves no question open, and every sheet of it counts to the same result', async () => {

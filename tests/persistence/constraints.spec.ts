@@ -196,6 +196,17 @@ describe('constraints', () => {
     await client.query('SET CONSTRAINTS ALL IMMEDIATE');
   });
 
+  it.each(['category_definition', 'age_factors'])('let no row of %s be changed or removed', async (table) => {
+    await insert(table, { ...allRows(scene)[table], ...(table === 'age_factors' && { revision: 2 }) });
+    await client.query('SAVEPOINT stored');
+    for (const change of [`UPDATE ${table} SET source = 'x'`, `DELETE FROM ${table}`, `TRUNCATE ${table}`]) {
+      await expect(client.query(change)).rejects.toThrow();
+      await client.query('ROLLBACK TO stored');
+    }
+    const { rows } = await client.query(`SELECT FROM ${table} WHERE source = 'x'`);
+    expect(rows).toEqual([]);
+  });
+
   it('let no calling group change without a higher version', async () => {
     const change = 'UPDATE calling_group SET title = $2, version = version + $3 WHERE id = $1';
     await client.query(change, [GROUP, 'Shot, all ages', 1]);
