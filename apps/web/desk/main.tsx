@@ -10,7 +10,7 @@ import { Keeper } from './keeping/keeper.js';
 import { Reading } from './keeping/reading.js';
 import { Sending } from './keeping/sending.js';
 import { App } from './screens/App.jsx';
-import { signInWith, tokenInAddress } from './session.js';
+import { comeIn, passInAddress } from './session.js';
 import './desk.css';
 
 const CLOCK_MS = 10_000;
@@ -25,8 +25,8 @@ async function start(): Promise<void> {
   store.onEntered = () => sending.go();
   tellOtherPages(store);
   speakTheLanguage(store);
-  const token = tokenInAddress();
-  if (token !== null) await signInWith(store, token);
+  const pass = passInAddress();
+  if (pass) await comeIn(store, pass);
   render(
     <DeskContext.Provider value={desk}>
       <App />

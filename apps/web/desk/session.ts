@@ -1,5 +1,6 @@
 import { ApiClient, type Failure } from '../offline/api-client.js';
 import { holderOf, kindOf } from '../offline/object-ids.js';
+import { uuidV7 } from '../offline/uuid-v7.js';
 import type { DeskStore } from './desk-store.js';
 import type { SignIn } from './keeping/database.js';
 
@@ -29,7 +30,7 @@ export interface Recordable {
 type Row = Omit<Recordable, 'meet'>;
 
 /** Signs in with a token of a post; null: done. */
-export async function signInWith(store: DeskStore, token: string): Promise<Failure | null> {
+async function signInWith(store: DeskStore, token: string): Promise<Failure | null> {
   const client = new ApiClient(() => token);
   const answer = await client.send<{ viewer: Pick<SignIn, 'grants'> & { label: string | null } }>(VIEWER, {});
   if (!answer.ok) return answer.failure;
@@ -38,11 +39,50 @@ export async function signInWith(store: DeskStore, token: string): Promise<Failu
   return null;
 }
 
-/** What the token in the address says, once: it is taken out of the address, so that it is in no history. */
-export function tokenInAddress(): string | null {
-  const token = new URLSearchParams(location.hash.slice(1)).get('token');
-  if (token !== null) history.replaceState(null, '', location.pathname);
-  return token;
+/** What a device is given to come in by: the token of a post, or the secret of a link that is exchanged for one. */
+export interface Pass {
+  readonly kind: 'token' | 'link';
+  readonly text: string;
+}
+
+const EXCHANGE = `mutation DeskLink($input: DeviceLinkExchangeInput!) {
+  deviceLinkExchange(input: $input) { token userErrors { code message } }
+}`;
+
+interface Exchanged {
+  readonly token: string | null;
+  readonly userErrors: readonly { readonly code: string; readonly message: string }[];
+}
+
+/** Signs in with what was given; null: done. The same device gets the token of a link again. */
+export async function comeIn(store: DeskStore, { kind, text }: Pass): Promise<Failure | null> {
+  if (kind === 'token') return signInWith(store, text);
+  const deviceId = store.settings.value.deviceId ?? uuidV7();
+  await store.keepSettings({ deviceId });
+  const client = new ApiClient(() => null);
+  const answer = await client.send<{ deviceLinkExchange: Exchanged }>(EXCHANGE, {
+    input: { link: text, deviceId },
+  });
+  if (!answer.ok) return answer.failure;
+  const { token, userErrors } = answer.data.deviceLinkExchange;
+  if (token !== null) return signInWith(store, token);
+  return { kind: 'no-right', message: userErrors[0]?.message ?? '' };
+}
+
+/** Reads an address or a text that was pasted; a text that is neither is taken for a token. */
+export function passIn(text: string): Pass {
+  const [, kind, value] = /[#&](token|link)=([\w.~+/-]+)/.exec(text) ?? [];
+  return value === undefined
+    ? { kind: 'token', text: text.trim() }
+    : { kind: kind as Pass['kind'], text: value };
+}
+
+/** What the address brings along, once: it is taken out of the address, so that it is in no history. */
+export function passInAddress(): Pass | null {
+  if (!/[#&](token|link)=/.test(location.hash)) return null;
+  const pass = passIn(location.hash);
+  history.replaceState(null, '', location.pathname);
+  return pass;
 }
 
 /** The competitions for which the token is. */

@@ -39,23 +39,25 @@ export function EntryPanel({ turn }: { readonly turn: Turn }) {
       <MarkField unit={unit} onText={(text) => change({ text, field: 'mark' })} />
       {typed.kind === 'unreadable' && draft.text.length > 2 && <p class="hint">{unreadableText(unit)}</p>}
       {hasWind(open) && typed.kind !== 'outcome' && <WindField onChange={change} />}
-      <NumberPad onKey={press} extra={extraKeys(draft.field, unit)} />
+      <div class="keys">
+        <NumberPad onKey={press} extra={extraKeys(draft.field, unit)} />
+        <div class="outcomes">
+          {(['foul', 'pass', 'unmeasured', 'retired'] as const).map((outcome) => (
+            <Button
+              key={outcome}
+              onPress={() => change({ text: OUTCOME_LETTERS[outcome], wind: '', isReadBack: true })}
+            >
+              <span class="letter" aria-hidden="true">
+                {OUTCOME_LETTERS[outcome].replace('-', '–').replace('R', 'r')}
+              </span>
+              <span>{t(`outcome.${outcome}`)}</span>
+            </Button>
+          ))}
+        </div>
+      </div>
       <button type="submit" class="button main wide" disabled={!isReady}>
         {t('readBack')}
       </button>
-      <div class="outcomes">
-        {(['foul', 'pass', 'unmeasured', 'retired'] as const).map((outcome) => (
-          <Button
-            key={outcome}
-            onPress={() => change({ text: OUTCOME_LETTERS[outcome], wind: '', isReadBack: true })}
-          >
-            <span class="letter" aria-hidden="true">
-              {OUTCOME_LETTERS[outcome].replace('-', '–').replace('R', 'r')}
-            </span>
-            <span>{t(`outcome.${outcome}`)}</span>
-          </Button>
-        ))}
-      </div>
     </form>
   );
 }

@@ -49,6 +49,8 @@ export interface Settings {
   readonly sounds: boolean;
   readonly language: string | null;
   readonly mode: 'all' | 'wind';
+  /** By which this device is known where it came in by a link. */
+  readonly deviceId: string | null;
   /** The competition that was open last. */
   readonly open: string | null;
 }

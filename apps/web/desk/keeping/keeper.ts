@@ -4,7 +4,14 @@ import type { DeskDatabase, KeptCompetition, Settings, SignIn, WaitingEntry } fr
 /** Written through to the disk before it is called saved: a tablet may lose its power at any moment. */
 const SAFELY = { durability: 'strict' } as const;
 
-const FIRST_SETTINGS: Settings = { vibrates: false, sounds: false, language: null, mode: 'all', open: null };
+const FIRST_SETTINGS: Settings = {
+  vibrates: false,
+  sounds: false,
+  language: null,
+  mode: 'all',
+  deviceId: null,
+  open: null,
+};
 
 /** Everything that the desk keeps, as it found it. */
 export interface Kept {

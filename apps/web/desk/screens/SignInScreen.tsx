@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { t } from '../../labels/languages.js';
 import { useDesk } from '../desk-context.js';
-import { signInWith } from '../session.js';
+import { comeIn, passIn } from '../session.js';
 
 export function SignInScreen() {
   return (
@@ -20,7 +20,7 @@ export function SignInForm() {
   const signIn = async (event: Event) => {
     event.preventDefault();
     isBusy.value = true;
-    const failure = await signInWith(store, tokenIn(text.value));
+    const failure = await comeIn(store, passIn(text.value));
     isBusy.value = false;
     const isAway = failure?.kind === 'unreachable' || failure?.kind === 'unavailable';
     problem.value = failure && t(isAway ? 'signIn.unreachable' : 'signIn.failed');
@@ -52,8 +52,4 @@ export function SignInForm() {
       </form>
     </section>
   );
-}
-
-function tokenIn(text: string): string {
-  return /[#&]token=([\w.~+/-]+)/.exec(text)?.[1] ?? text.trim();
 }
