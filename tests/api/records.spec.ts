@@ -1,6 +1,6 @@
 import { startApi, type TestApi } from '../support/api.js';
 import { attemptOf, staffedMeet } from '../support/circle.js';
-import { CHILD, inWords, RecordScene } from '../support/record-scene.js';
+import { ADULT, CHILD, inWords, RecordScene } from '../support/record-scene.js';
 
 let api: TestApi;
 beforeAll(async () => {
@@ -151,7 +151,7 @@ describe('the lists', () => {
   });
 
   it('are apart by category, and open to the young who throw what is thrown there', async () => {
-    const scene = await RecordScene.open(api);
+    const scene = await RecordScene.open(api, [{ ...ADULT, birthDate: '2009-03-17' }]);
     const shot = await scene.competition({ event: 'SHOT', categoryAge: 'U18', implementGrams: 3000 });
     await shot.record(1, 1, '14.00');
     const discus = await scene.competition({ categoryAge: 'U18' });

@@ -84,8 +84,10 @@ export class RowBestsResolver {
   ): Promise<RecordClaim[]> {
     const of = this.claims.get(context) ?? new Map<string, Promise<RecordClaim[]>>();
     this.claims.set(context, of);
-    const claims = of.get(row.in.id) ?? this.records.claims(row.in, viewer);
-    of.set(row.in.id, claims);
+    // A subscription is one request through many versions.
+    const key = `${row.in.id} ${row.in.version}`;
+    const claims = of.get(key) ?? this.records.claims(row.in, viewer);
+    of.set(key, claims);
     return (await claims).filter(
       ({ kind, competitor, isBeaten, whyNot }) =>
         competitor === row.competitor && kind.endsWith('-best') && !isBeaten && whyNot === null,
