@@ -15,11 +15,11 @@ import { CheckIns1795613000201 } from './1795613000201-check-ins.js';
 import { Records1795613000300 } from './1795613000300-records.js';
 import { CallingGroups1795613000400 } from './1795613000400-calling-groups.js';
 import { Categories1795613000401 } from './1795613000401-categories.js';
+import { ClubTies1795613000500 } from './1795613000500-club-ties.js';
 import { People1795613000600 } from './1795613000600-people.js';
 import { Sessions1795613000601 } from './1795613000601-sessions.js';
 import { DeviceLinks1795613000602 } from './1795613000602-device-links.js';
 import { SecondPerson1795613000603 } from './1795613000603-second-person.js';
-import { ClubTies1795613000500 } from './1795613000500-club-ties.js';
 import { Safety1795613000700 } from './1795613000700-safety.js';
 import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-in-the-journal.js';
 import { Timetables1795613000800 } from './1795613000800-timetables.js';
@@ -43,11 +43,11 @@ export const MIGRATIONS = [
   Records1795613000300,
   CallingGroups1795613000400,
   Categories1795613000401,
+  ClubTies1795613000500,
   People1795613000600,
   Sessions1795613000601,
   DeviceLinks1795613000602,
   SecondPerson1795613000603,
-  ClubTies1795613000500,
   Safety1795613000700,
   ImplementsInTheJournal1795613000720,
   Timetables1795613000800,

@@ -150,6 +150,7 @@ describe('the application’s role', () => {
         'competition: INSERT SELECT UPDATE',
         'competitor: DELETE INSERT SELECT UPDATE',
         'credential: INSERT SELECT UPDATE',
+        'crew: INSERT SELECT',
         'decision_confirmation: INSERT SELECT',
         'decision_request: INSERT SELECT',
         'device_link: INSERT SELECT',
@@ -175,6 +176,7 @@ describe('the application’s role', () => {
         'role_revocation: INSERT SELECT',
         'schema_migration: SELECT',
         'starting_mark: INSERT SELECT',
+        'timetable: INSERT SELECT',
         'token_revocation: INSERT SELECT',
       ]);
     } finally {
