@@ -13,6 +13,7 @@ describe('readConfig', () => {
       demo: true,
       logLevel: 'warn',
       secret: undefined,
+      trustedProxies: [],
     });
   });
 
@@ -40,5 +41,11 @@ describe('readConfig', () => {
     ['LOG_LEVEL', 'loud'],
   ])('refuses %s=%s by name', (name, value) => {
     expect(() => readConfig({ [name]: value })).toThrow(name);
+  });
+
+  it('takes addresses and ranges of proxies, and nothing else for one', () => {
+    const { trustedProxies } = readConfig({ TRUSTED_PROXIES: '10.0.0.0/8, ::1' });
+    expect(trustedProxies).toEqual(['10.0.0.0/8', '::1']);
+    expect(() => readConfig({ TRUSTED_PROXIES: 'everybody' })).toThrow('TRUSTED_PROXIES');
   });
 });
