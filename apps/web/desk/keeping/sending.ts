@@ -3,6 +3,7 @@ import type { ApiClient, Failure } from '../../offline/api-client.js';
 import { unitIn } from '../competition/head.js';
 import { requestOf } from '../competition/request.js';
 import type { DeskStore, RecordClaim } from '../desk-store.js';
+import { recordsToSee } from './claims.js';
 import type { KeptCompetition, Refusal, WaitingEntry } from './database.js';
 
 interface Payload {
@@ -21,7 +22,6 @@ const CONFLICT = 'VERSION_CONFLICT';
 /** Entries that say on which version they were decided. */
 const NAMES_A_VERSION: ReadonlySet<string> = new Set(['correction', 'move', 'jump-correction', 'jump-move']);
 
-const RECORDS: ReadonlySet<string> = new Set(['CLUB_RECORD', 'MEET_RECORD']);
 /** Mutations that answer what a mark would be. */
 const ABOUT_A_MARK: ReadonlySet<string> = new Set([
   'attemptRecord',
@@ -39,6 +39,8 @@ const ABOUT_A_MARK: ReadonlySet<string> = new Set([
 export class Sending {
   private isRunning = false;
   private pauseMs = FIRST_PAUSE_MS;
+  /** Lists of which a record from outside was beaten while this page was open. */
+  private readonly knownRecords = new Set<string>();
   private timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
@@ -132,7 +134,7 @@ export class Sending {
       await this.readOn(waiting.competitionId);
       return;
     }
-    this.claim(payload.wouldBe ?? []);
+    this.claim(payload.wouldBe ?? [], kept);
     const isNext =
       entry.sequence === (kept.items.at(-1)?.sequence ?? 0) + 1 && competition.version === kept.version + 1;
     if (!isNext) {
@@ -152,11 +154,8 @@ export class Sending {
     });
   }
 
-  /** Bests are for later; a record has to be looked at while the mark is in the ground. */
-  private claim(claims: readonly RecordClaim[]): void {
-    const records = claims.filter(
-      ({ kind, relation }) => RECORDS.has(kind) && (relation === 'BETTER' || relation === 'EQUAL'),
-    );
+  private claim(claims: readonly RecordClaim[], kept: KeptCompetition): void {
+    const records = recordsToSee(claims, kept, this.knownRecords);
     if (records.length > 0) this.store.claims.value = [...this.store.claims.value, ...records];
   }
 
