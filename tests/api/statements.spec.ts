@@ -1,6 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import pg from 'pg';
+import { signedInPerson } from '../support/accounts.js';
 import { startApi, type TestApi } from '../support/api.js';
+import { Circle } from '../support/at-the-circle.js';
 import { attemptOf } from '../support/circle.js';
 import { enter, makeMeet, type MadeMeet } from '../support/made-meet.js';
 import { RecordScene } from '../support/record-scene.js';
@@ -79,5 +81,14 @@ describe('The number of statements', () => {
     await others[1]!.record(1, 1, '30.00');
     await record(4, 'wouldBe { kind }');
     expect(await record(5, 'wouldBe { kind }')).toBe(asking);
+  });
+
+  it('of an attempt is the same for a person who signed in: who that is and may is in memory', async () => {
+    const circle = await Circle.open(api);
+    const person = await signedInPerson(api, [{ role: 'OFFICIAL', on: circle.competition.id }]);
+    await circle.record(1, 1, '48.10', {}, person.accessToken);
+    const count = await statementsOf(() => circle.record(2, 1, '49.10', {}, person.accessToken));
+    // Begin, lock, append, commit.
+    expect(count).toBe(4);
   });
 });
