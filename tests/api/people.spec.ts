@@ -142,6 +142,31 @@ describe('a role', () => {
   });
 });
 
+describe('a coach, an athlete and a guardian', () => {
+  it('see the athlete whom their role is for, with the bests, and no other', async () => {
+    const made = await Promise.all(
+      ['Odalys', 'Maelis'].map((givenName) =>
+        call(
+          api,
+          'athleteCreate',
+          { givenName, familyName: 'Thornwick', sex: 'W', birthDate: '2011-04-02' },
+          'athlete { id } userErrors { code }',
+          api.adminToken,
+        ),
+      ),
+    );
+    const [own, other] = made.map(({ athlete }) => athlete.id as string);
+    const query = `query ($id: ID!) { athlete(id: $id) { givenName birthDate bests { kind } } }`;
+    for (const role of ['COACH', 'ATHLETE', 'GUARDIAN']) {
+      const person = await signedInPerson(api, [{ role, on: own! }]);
+      const seen = await api.data(query, { id: own }, person.accessToken);
+      expect(seen.athlete).toEqual({ givenName: 'Odalys', birthDate: '2011-04-02', bests: [] });
+      const { errors } = await api.send(query, { id: other }, person.accessToken);
+      expect(errors?.[0]?.extensions.code).toBe('FORBIDDEN');
+    }
+  });
+});
+
 describe('an account', () => {
   it('has a login name of its own', async () => {
     const { loginName } = await newPerson(api);

@@ -4,6 +4,7 @@ import {
   crew,
   directors,
   everybody,
+  followers,
   holders,
   keepers,
   keepersWhenPublished,
@@ -24,7 +25,7 @@ import {
  */
 export const MATRIX: Readonly<Record<string, Row>> = {
   'Query.ageCategories': whenPublishedOfMeet,
-  'Query.athlete': keepers,
+  'Query.athlete': followers,
   'Query.athletes': keepers,
   'Query.callingGroup': whenPublished,
   'Query.club': everybody,
@@ -39,9 +40,9 @@ export const MATRIX: Readonly<Record<string, Row>> = {
   'Query.registeredImplements': crew,
   'Query.viewer': everybody,
 
-  'Athlete.bests': keepers,
-  'Athlete.categories': keepers,
-  'Athlete.club': keepers,
+  'Athlete.bests': followers,
+  'Athlete.categories': followers,
+  'Athlete.club': followers,
   'CallingGroup.progress': whenPublished,
   'CallingGroup.startList': whenPublished,
   'Club.recordLists': everybody,

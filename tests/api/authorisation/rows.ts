@@ -52,6 +52,9 @@ export const meetCrew = forOwn('admin', 'director', 'referee');
 export const organisers = forOwn('admin', 'director');
 /** The same, and directors of others once the meet is published. */
 export const keepersWhenPublished: Row = { ...forOwn('admin', 'director'), other: ['admin', 'director'] };
+/** Whoever keeps athletes, and whose role is for this one. */
+const SEES_OWN: readonly Asker[] = ['admin', 'director', 'coach', 'athlete', 'guardian'];
+export const followers: Row = { ...anywhere('admin', 'director'), own: SEES_OWN, draft: SEES_OWN };
 /** Whoever sees to devices. */
 export const linkers = forOwn('admin', 'director', 'referee');
 /** What belongs to no meet. */

@@ -51,8 +51,12 @@ export class AthletesResolver {
     return row && clubObject(row);
   }
 
-  @Query(() => Athlete, { nullable: true, description: 'For directors and administrators. Null: not there.' })
-  @Needs('admin', 'director')
+  @Query(() => Athlete, {
+    nullable: true,
+    description:
+      'For directors and administrators, and for the athlete, a guardian or a coach of the athlete. Null: not there.',
+  })
+  @Needs('admin', 'director', 'coach', 'athlete', 'guardian')
   async athlete(
     @Args('id', { type: () => ID }, new ReadId('Athlete')) id: string,
     @Viewer() viewer: Identity,

@@ -92,7 +92,7 @@ export class AthletesService {
   }
 
   async find(athleteId: string, viewer: Identity): Promise<AthleteRow | null> {
-    viewer.requireKeeper();
+    viewer.requireSightOf(athleteId);
     return this.database.read((at) => athletes.find(at, viewer.organisationId, athleteId));
   }
 

@@ -53,7 +53,7 @@ export class RecordsService {
     { rules, event }: ListsWanted,
     viewer: Identity,
   ): Promise<RecordList[]> {
-    viewer.requireKeeper();
+    viewer.requireSightOf(id);
     const evidence = await this.evidence(viewer, { athletes: [id] }, event);
     const isShown = ({ kind, of }: { kind: string; of: string }): boolean =>
       of === id && kind.endsWith(' best');

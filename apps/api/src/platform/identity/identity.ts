@@ -114,10 +114,12 @@ export class Identity {
     );
   }
 
-  /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder follows the athlete. */
-  requireFollower(athleteId: string): void {
-    if (!this.follows(athleteId))
-      throw this.refusal('Only the athlete, a guardian or a coach of the athlete may do this.');
+  /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder keeps athletes or follows this one. */
+  requireSightOf(athleteId: string): void {
+    if (!this.mayKeepAthletes && !this.follows(athleteId))
+      throw this.refusal(
+        'Only the athlete, a guardian or coach of the athlete, a meet director or an administrator may do this.',
+      );
   }
 
   /** Throws UNAUTHENTICATED unless this is the session of a person. */
