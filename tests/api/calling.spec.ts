@@ -170,6 +170,27 @@ describe('a calling group', () => {
     });
   });
 
+  it('holds a trial while another of its competitions is interrupted, and takes it after the all-clear', async () => {
+    const held = await together();
+    const { boys, veterans } = held;
+    await veterans.enter('competitionInterrupt', { cause: 'LIGHTNING', seenAt: '2026-06-13T14:00:00Z' });
+    const { entry } = await boys.record(1, 1, '48.10');
+    expect(entry).toMatchObject({ standing: 'HELD', hold: { code: 'DURING_INTERRUPTION' } });
+    const confirmed = [
+      'SECTOR_CLEAR',
+      'SECTOR_CLOSED',
+      'CAGE_WHOLE',
+      'SURFACE',
+      'WARM_UP',
+      'RETRIEVAL',
+      'WEATHER',
+    ];
+    const clearedAt = '2026-06-13T14:30:00Z';
+    await veterans.enter('competitionClear', { confirmed, clearedAt });
+    expect((await boys.record(2, 1, '47.00')).entry).toMatchObject({ standing: 'ACCEPTED' });
+    expect((await boys.read(held.meet.referee)).questions).toMatchObject([{ entry: entry.id }]);
+  });
+
   it('raises one bar for several competitions', async () => {
     const meet = await staffedMeet(api);
     const low = await Circle.open(api, highJumpSheet(1, ['1.20', '1.30']), meet);

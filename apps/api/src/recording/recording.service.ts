@@ -22,6 +22,7 @@ import { CompetitionChanges } from '../platform/live/competition-changes.js';
 import { bodyIn, Unreadable, type Entered, type EntryRequest, type FieldNames } from './entry-request.js';
 import { withImplement } from './named-implement.js';
 import { asPartOfCombined } from './part-of-combined.js';
+import { asPartOfGroup } from './part-of-group.js';
 import { signOffOrReopen, withStatus } from './official-status.js';
 
 /** What became of an entry. */
@@ -137,7 +138,9 @@ export class RecordingService {
     }
     const body = await withImplement(tx, row, sent);
     const entry: AnyEntry = { id: request.entryId, by: by.capacity, actor: by.holder, ...body };
-    const { after: folded, verdict } = decideIn(await asPartOfCombined(tx, loaded, entry), entry);
+    const inCombined = await asPartOfCombined(tx, loaded, entry);
+    const asDecided = await asPartOfGroup(tx, this.memory, inCombined, entry);
+    const { after: folded, verdict } = decideIn(asDecided, entry);
     if (verdict.standing === 'refused') return notRecorded(refusalOf(verdict.refusal, request.entered));
     const appended = await journal.append(tx, {
       organisationId: row.organisationId,
