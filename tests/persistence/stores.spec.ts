@@ -48,6 +48,12 @@ beforeEach(async () => {
   scene = await makeScene(database);
 });
 
+/** What a competition has that nobody has said anything about. */
+const BEGINNING = {
+  ...{ status: 'draft', version: 0, lastSequence: 0 },
+  ...{ callingGroupId: null, callingPosition: null, categoryScheme: null },
+};
+
 describe('what is stored comes back as it was', () => {
   it('for an athlete, with the birthday as a day in every time zone', async () => {
     const [row] = await reading(database, (at) =>
@@ -69,7 +75,7 @@ describe('what is stored comes back as it was', () => {
     const row = await reading(database, (at) =>
       competitions.find(at, scene.organisationId, scene.competitionId),
     );
-    expect({ ...row }).toEqual({ ...competitionOf(scene), status: 'draft', version: 0, lastSequence: 0 });
+    expect({ ...row }).toEqual({ ...competitionOf(scene), ...BEGINNING });
   });
 
   it('for a qualification with a scoring', async () => {
@@ -88,7 +94,7 @@ describe('what is stored comes back as it was', () => {
   it('for a high jump with its heights and terms, found and locked', async () => {
     const row = highJumpOf(scene);
     await inTransaction(database, (tx) => competitions.insert(tx, row));
-    const whole = { ...row, status: 'draft', version: 0, lastSequence: 0 };
+    const whole = { ...row, ...BEGINNING };
     const found = await reading(database, (at) => competitions.find(at, scene.organisationId, row.id));
     expect({ ...found }).toEqual(whole);
     expect(
