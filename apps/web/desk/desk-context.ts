@@ -1,10 +1,12 @@
-import { computed, signal, type ReadonlySignal } from '@preact/signals';
+import { computed, effect, signal, type ReadonlySignal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Verdict } from '#rules';
+import { t } from '../labels/languages.js';
 import type { ApiClient } from '../offline/api-client.js';
 import type { Board } from './competition/board-shape.js';
 import { boardOf } from './competition/board.js';
+import { groupTurns, type GroupTurn } from './competition/group.js';
 import { peopleOf, type Person } from './competition/people.js';
 import type { Body } from './competition/request.js';
 import type { DeskStore, OpenCompetition } from './desk-store.js';
@@ -40,6 +42,8 @@ export class Desk {
   readonly trial = signal<string | null>(null);
   readonly said = signal<Said | null>(null);
   readonly board: ReadonlySignal<Board | null>;
+  /** Who is called, over all competitions that are called in one order. */
+  readonly turns: ReadonlySignal<readonly GroupTurn[]>;
   readonly people: ReadonlySignal<readonly Person[]>;
   readonly nowMs = signal(Date.now());
 
@@ -56,18 +60,42 @@ export class Desk {
       const open = this.store.open.value;
       return open ? peopleOf(open.kept.head) : [];
     });
+    this.turns = computed(() => {
+      const { group, open } = this.store.settings.value;
+      if (open === null) return [];
+      if (group?.competitionIds.includes(open)) return groupTurns(group, this.store.group.value);
+      return (this.board.value?.calls ?? []).map((turn) => ({ competitionId: open, turn }));
+    });
+    const due = computed(() => this.turns.value[0]?.competitionId ?? null);
+    const isBusy = computed(() => this.draft.value.turn !== null || this.trial.value !== null);
+    effect(() => {
+      if (!isBusy.value) this.follow(due.value);
+    });
+  }
+
+  /** Opens the competition of whoever is up. */
+  private follow(competitionId: string | null): void {
+    if (competitionId === null || competitionId === this.store.settings.peek().open) return;
+    void this.store.keepSettings({ open: competitionId });
   }
 
   personOf(key: string): Person {
-    const person = this.people.value.find((one) => one.key === key);
+    const everybody = this.store.group.value.flatMap(({ kept }) => peopleOf(kept.head));
+    const person = everybody.find((one) => one.key === key);
     return person ?? { key, bib: '?', name: '', club: null, flight: null };
   }
 
   /** Enters, and says what became of it in the words given. */
   async enter(body: Body, words: (standing: 'accepted' | 'held') => string): Promise<Verdict | null> {
-    const verdict = await this.store.enter(body);
-    this.said.value = verdict && saidOf(verdict, words);
-    return verdict;
+    try {
+      const verdict = await this.store.enter(body);
+      this.said.value = verdict && saidOf(verdict, words);
+      return verdict;
+    } catch {
+      // The device cannot write: what is shown may be gone with the next empty battery.
+      this.said.value = { kind: 'refused', text: t('saved.failing'), remedy: null };
+      return null;
+    }
   }
 }
 

@@ -48,6 +48,8 @@ export class DeskStore {
   /** What needs somebody's eyes: the server would not take it. */
   readonly returned: ReadonlySignal<readonly WaitingEntry[]>;
   readonly open: ReadonlySignal<OpenCompetition | null>;
+  /** The open competition, with those that are called in one order with it. */
+  readonly group: ReadonlySignal<readonly OpenCompetition[]>;
   /** Called after something was put into the outbox. */
   onEntered: () => void = () => undefined;
   /** Called after what is kept on this device has changed. */
@@ -64,25 +66,33 @@ export class DeskStore {
     this.outbox.value = kept.outbox;
     this.waiting = computed(() => this.outbox.value.filter(({ state }) => state === 'waiting'));
     this.returned = computed(() => this.outbox.value.filter(({ state }) => state !== 'waiting'));
-    const base = computed(() => {
-      const kept = this.competitions.value.find(({ id }) => id === this.settings.value.open);
-      return kept ? { kept, folded: restore(kept.head, kept.items) } : null;
+    const bases = computed(() => {
+      const { open, group } = this.settings.value;
+      const ids = open !== null && group?.competitionIds.includes(open) ? group.competitionIds : [open];
+      return ids.flatMap((id) => {
+        const kept = this.competitions.value.find((one) => one.id === id);
+        return kept ? [{ kept, folded: restore(kept.head, kept.items) }] : [];
+      });
     });
-    this.open = computed(() => {
-      const one = base.value;
-      if (!one) return null;
-      const known = new Set(one.kept.items.map(({ entry }) => entry.id));
-      const own = this.waiting.value.filter(
-        ({ competitionId, entryId }) => competitionId === one.kept.id && !known.has(entryId),
-      );
-      return {
-        kept: one.kept,
-        ...foldWaiting(
-          one.folded,
-          own.map((entry) => this.entryOf(entry, one.kept)),
-        ),
-      };
-    });
+    this.group = computed(() => bases.value.map(({ kept, folded }) => this.withOwn(kept, folded)));
+    this.open = computed(
+      () => this.group.value.find(({ kept }) => kept.id === this.settings.value.open) ?? null,
+    );
+  }
+
+  /** What the server has, and on top of it what this device has entered. */
+  private withOwn(kept: KeptCompetition, base: Folded): OpenCompetition {
+    const known = new Set(kept.items.map(({ entry }) => entry.id));
+    const own = this.waiting.value.filter(
+      ({ competitionId, entryId }) => competitionId === kept.id && !known.has(entryId),
+    );
+    return {
+      kept,
+      ...foldWaiting(
+        base,
+        own.map((entry) => this.entryOf(entry, kept)),
+      ),
+    };
   }
 
   /** As the journal will have it, when this device sends it. */
@@ -169,7 +179,7 @@ export class DeskStore {
     await this.keeper.keepSignIn(signIn);
     this.signIn.value = signIn;
     this.link.value = 'unknown';
-    if (!isSame) await this.keepSettings({ open: null });
+    if (!isSame) await this.keepSettings({ open: null, group: null });
     this.onKept();
     this.onEntered();
   }

@@ -1,8 +1,8 @@
 import { ApiClient, type Failure } from '../offline/api-client.js';
-import { holderOf, kindOf } from '../offline/object-ids.js';
+import { holderOf, keyOf, kindOf } from '../offline/object-ids.js';
 import { uuidV7 } from '../offline/uuid-v7.js';
 import type { DeskStore } from './desk-store.js';
-import type { SignIn } from './keeping/database.js';
+import type { KeptGroup, SignIn } from './keeping/database.js';
 
 const VIEWER = `query DeskViewer { viewer { label grants { role on } } }`;
 
@@ -15,7 +15,9 @@ const COMPETITION = `query DeskTitle($id: ID!) {
 }`;
 
 const GROUP = `query DeskGroup($id: ID!) {
-  callingGroup(id: $id) { meet { name } competitions { id title status startsAt } }
+  callingGroup(id: $id) {
+    title startsAt meet { name } competitions { id status } startList { competitor { id } }
+  }
 }`;
 
 /** A competition that this device may record. */
@@ -25,9 +27,11 @@ export interface Recordable {
   readonly status: string;
   readonly startsAt: string | null;
   readonly meet: string;
+  /** Of a calling group; null: one competition. */
+  readonly group: KeptGroup | null;
 }
 
-type Row = Omit<Recordable, 'meet'>;
+type Row = Omit<Recordable, 'meet' | 'group'>;
 
 /** Signs in with a token of a post; null: done. */
 async function signInWith(store: DeskStore, token: string): Promise<Failure | null> {
@@ -105,11 +109,26 @@ function competitionsFor(client: ApiClient, role: string, on: string): Promise<R
 /** Several competitions that are called in one order. */
 async function groupOf(client: ApiClient, id: string): Promise<Recordable[] | Failure> {
   const answer = await client.send<{
-    callingGroup: { meet: { name: string }; competitions: Row[] } | null;
+    callingGroup: {
+      title: string;
+      startsAt: string | null;
+      meet: { name: string };
+      competitions: { id: string; status: string }[];
+      startList: { competitor: { id: string } }[];
+    } | null;
   }>(GROUP, { id });
   if (!answer.ok) return answer.failure;
   const { callingGroup } = answer.data;
-  return (callingGroup?.competitions ?? []).map((row) => ({ ...row, meet: callingGroup!.meet.name }));
+  if (!callingGroup) return [];
+  const { title, startsAt, meet, competitions, startList } = callingGroup;
+  const group = {
+    id,
+    title,
+    competitionIds: competitions.map((one) => one.id),
+    startOrder: startList.map(({ competitor }) => keyOf(competitor.id)),
+  };
+  const isOver = competitions.every(({ status }) => status === 'OFFICIAL');
+  return [{ id, title, status: isOver ? 'OFFICIAL' : 'OPEN', startsAt, meet: meet.name, group }];
 }
 
 async function oneOf(client: ApiClient, id: string): Promise<Recordable[] | Failure> {
@@ -118,12 +137,12 @@ async function oneOf(client: ApiClient, id: string): Promise<Recordable[] | Fail
   });
   if (!answer.ok) return answer.failure;
   const { competition } = answer.data;
-  return competition ? [{ ...competition, meet: competition.meet.name }] : [];
+  return competition ? [{ ...competition, meet: competition.meet.name, group: null }] : [];
 }
 
 async function allOf(client: ApiClient, id: string): Promise<Recordable[] | Failure> {
   const answer = await client.send<{ meet: { name: string; competitions: Row[] } | null }>(MEET, { id });
   if (!answer.ok) return answer.failure;
   const { meet } = answer.data;
-  return (meet?.competitions ?? []).map((row) => ({ ...row, meet: meet!.name }));
+  return (meet?.competitions ?? []).map((row) => ({ ...row, meet: meet!.name, group: null }));
 }

@@ -21,6 +21,8 @@ export type Folded =
 /** A line of the journal with its number. */
 export interface NumberedItem extends JournalItem<AnyEntry> {
   readonly sequence: number;
+  /** When the server recorded it; absent for what this device has just had answered. */
+  readonly recordedAtMs?: number;
 }
 
 /** What the server has decided, read again exactly as it decided it. */

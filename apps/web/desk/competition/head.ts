@@ -66,6 +66,7 @@ export interface JournalNode {
   readonly holdCode: HoldCode | null;
   readonly authority: AnyEntry['by'];
   readonly actor: string;
+  readonly recordedAt: string;
 }
 
 export interface JournalPage {
@@ -74,7 +75,7 @@ export interface JournalPage {
 }
 
 const JOURNAL = `journal(first: 100, after: $after) {
-  edges { node { id sequence kind body holdCode authority actor } }
+  edges { node { id sequence kind body holdCode authority actor recordedAt } }
   pageInfo { hasNextPage endCursor }
 }`;
 

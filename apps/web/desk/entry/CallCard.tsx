@@ -5,14 +5,17 @@ import { Button } from '../../ui/Button.jsx';
 import { Dialog } from '../../ui/Dialog.jsx';
 import type { Turn } from '../competition/board-shape.js';
 import { unitIn } from '../competition/head.js';
+import { boardOf } from '../competition/board.js';
+import { peopleOf } from '../competition/people.js';
 import { useOpen } from '../desk-context.js';
+import type { OpenCompetition } from '../desk-store.js';
 import { emptyDraft } from './draft.js';
 import { turnOfSomebody } from './turns.js';
 
 /** Who is up, large; who is next; and what has to be seen to before the trial. */
 export function CallCard({ turn }: { readonly turn: Turn | null }) {
-  const { desk, open, board } = useOpen();
-  const [up, next, then] = board.calls;
+  const { desk, open } = useOpen();
+  const [up, next, then] = desk.turns.value.map((one) => one.turn);
   const person = turn && desk.personOf(turn.key);
   const isOther = turn !== null && up !== undefined && (turn.key !== up.key || turn.round !== up.round);
   return (
@@ -44,7 +47,7 @@ export function CallCard({ turn }: { readonly turn: Turn | null }) {
   );
 }
 
-function turnText({ round, height, isJumpOff }: Turn, open: ReturnType<typeof useOpen>['open']): string {
+function turnText({ round, height, isJumpOff }: Turn, open: OpenCompetition): string {
   const { head } = open.kept;
   if (height === null) return t('call.round', { round, rounds: head.plan?.rounds ?? '' });
   if (isJumpOff) return t('jumpOff.round', { round });
@@ -67,9 +70,9 @@ function Coming({ word, turn }: { readonly word: string; readonly turn: Turn | u
 
 /** For when somebody else acts than is up. */
 export function OtherTurn({ turn }: { readonly turn: Turn | null }) {
-  const { desk, board } = useOpen();
+  const { desk } = useOpen();
   const isChoosing = useSignal(false);
-  const [up] = board.calls;
+  const up = desk.turns.value[0]?.turn;
   const isOther = turn !== null && up !== undefined && (turn.key !== up.key || turn.round !== up.round);
   return (
     <>
@@ -88,29 +91,39 @@ export function OtherTurn({ turn }: { readonly turn: Turn | null }) {
 
 /** Somebody took a trial who was not up, or a trial of an earlier round is entered late. */
 function WhoActs({ onClose }: { readonly onClose: () => void }) {
-  const { desk, open, board } = useOpen();
-  const choose = (turn: Turn) => {
+  const { desk } = useOpen();
+  const choose = async (open: OpenCompetition, turn: Turn) => {
     desk.draft.value = { ...emptyDraft(), turn };
+    await desk.store.keepSettings({ open: open.kept.id });
     onClose();
   };
-  const turns = desk.people.value.flatMap(({ key }) => turnOfSomebody(open, board, key) ?? []);
   return (
     <Dialog title={t('call.whoActs')} onClose={onClose}>
-      <ul class="list">
-        {turns.map((turn) => {
-          const { bib, name } = desk.personOf(turn.key);
-          return (
-            <li key={turn.key}>
-              <Button onPress={() => choose(turn)}>
-                <strong>
-                  {bib} {name}
-                </strong>
-                <span>{turnText(turn, open)}</span>
-              </Button>
-            </li>
-          );
-        })}
-      </ul>
+      {desk.store.group.value.map((open) => (
+        <section key={open.kept.id}>
+          <h3>{open.kept.head.title}</h3>
+          <ul class="list">
+            {turnsIn(open).map((turn) => {
+              const { bib, name } = desk.personOf(turn.key);
+              return (
+                <li key={turn.key}>
+                  <Button onPress={() => choose(open, turn)}>
+                    <strong>
+                      {bib} {name}
+                    </strong>
+                    <span>{turnText(turn, open)}</span>
+                  </Button>
+                </li>
+              );
+            })}
+          </ul>
+        </section>
+      ))}
     </Dialog>
   );
+}
+
+function turnsIn(open: OpenCompetition): readonly Turn[] {
+  const board = boardOf(open);
+  return peopleOf(open.kept.head).flatMap(({ key }) => turnOfSomebody(open, board, key) ?? []);
 }

@@ -44,6 +44,15 @@ export interface Refusal {
   readonly remedy: string | null;
 }
 
+export interface KeptGroup {
+  readonly id: string;
+  readonly title: string;
+  /** In the sequence in which they take turns. */
+  readonly competitionIds: readonly string[];
+  /** Everybody in one order, by the keys of the journals. */
+  readonly startOrder: readonly string[];
+}
+
 export interface Settings {
   readonly vibrates: boolean;
   readonly sounds: boolean;
@@ -51,6 +60,8 @@ export interface Settings {
   readonly mode: 'all' | 'wind';
   /** By which this device is known where it came in by a link. */
   readonly deviceId: string | null;
+  /** Several competitions that are called in one order; null: the open one stands alone. */
+  readonly group: KeptGroup | null;
   /** The competition that was open last. */
   readonly open: string | null;
 }

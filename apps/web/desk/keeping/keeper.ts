@@ -10,6 +10,7 @@ const FIRST_SETTINGS: Settings = {
   language: null,
   mode: 'all',
   deviceId: null,
+  group: null,
   open: null,
 };
 

@@ -35,20 +35,21 @@ export class Reading {
   }
 
   private async look(): Promise<void> {
-    const open = this.store.open.value?.kept;
-    if (!open || document.visibilityState === 'hidden') return;
-    const answer = await this.client.send<{ competition: { version: number } | null }>(READ_VERSION, {
-      id: open.id,
-    });
+    if (document.visibilityState === 'hidden') return;
+    for (const { kept } of this.store.group.value) await this.lookAt(kept.id);
+    this.store.onEntered();
+  }
+
+  private async lookAt(id: string): Promise<void> {
+    const answer = await this.client.send<{ competition: { version: number } | null }>(READ_VERSION, { id });
     if (!answer.ok) {
       this.store.link.value = answer.failure.kind === 'no-right' ? 'no-right' : 'offline';
       return;
     }
     this.store.link.value = 'online';
     // Asked for again: in the meantime an entry of this device may have been answered.
-    const version = this.store.competitions.value.find(({ id }) => id === open.id)?.version ?? 0;
-    if (answer.data.competition && answer.data.competition.version > version) await this.readOn(open.id);
-    this.store.onEntered();
+    const version = this.store.competitions.value.find((one) => one.id === id)?.version ?? 0;
+    if (answer.data.competition && answer.data.competition.version > version) await this.readOn(id);
   }
 
   /** Reads a competition anew, or on from where it was read last. False: there was no answer, or no right. */
@@ -111,9 +112,10 @@ export class Reading {
   }
 }
 
-function itemOf({ id, sequence, body, holdCode, authority, actor }: JournalNode): NumberedItem {
+function itemOf(node: JournalNode): NumberedItem {
+  const { id, sequence, body, holdCode, authority, actor, recordedAt } = node;
   const entry = { ...body, id, by: authority, actor } as unknown as AnyEntry;
-  return { sequence, entry, hold: holdCode };
+  return { sequence, entry, hold: holdCode, recordedAtMs: Date.parse(recordedAt) };
 }
 
 /** With which right this device enters: that of the competition, otherwise the one for its meet. */

@@ -17,12 +17,12 @@ export function ChooseScreen() {
       if ('kind' in rows) return;
       found.value = rows;
       const [only] = rows;
-      if (only && rows.length === 1) void openOne(desk, only.id);
+      if (only && rows.length === 1) void openAll(desk, only);
       else if (!only) problem.value = t('choose.none');
     });
   }, []);
-  const choose = async (id: string) => {
-    problem.value = (await openOne(desk, id)) ? null : t('choose.notKept');
+  const choose = async (chosen: Recordable) => {
+    problem.value = (await openAll(desk, chosen)) ? null : t('choose.notKept');
   };
   return (
     <main class="page">
@@ -33,12 +33,12 @@ export function ChooseScreen() {
         </p>
       )}
       <ul class="list">
-        {found.value.map(({ id, title, status, meet }) => (
-          <li key={id}>
-            <Button onPress={() => choose(id)}>
-              <strong>{title}</strong>
+        {found.value.map((one) => (
+          <li key={one.id}>
+            <Button onPress={() => choose(one)}>
+              <strong>{one.title}</strong>
               <span>
-                {meet} · {tCode('status', status)}
+                {one.meet} · {tCode('status', one.status)}
               </span>
             </Button>
           </li>
@@ -49,12 +49,17 @@ export function ChooseScreen() {
 }
 
 /** Opens what is on this device at once; what is not is read first. */
-async function openOne(desk: Desk, id: string): Promise<boolean> {
-  const { store, reading } = desk;
-  const isKept = store.competitions.value.some((one) => one.id === id);
-  const isRead = isKept ? void reading.readOn(id) : await reading.readOn(id);
-  if (!isKept && isRead !== true) return false;
-  await store.keepSettings({ open: id });
+async function openAll(desk: Desk, { id, group }: Recordable): Promise<boolean> {
+  const ids = group?.competitionIds ?? [id];
+  for (const one of ids) if (!(await isThere(desk, one))) return false;
+  const [first] = ids;
+  if (first !== undefined) await desk.store.keepSettings({ group, open: first });
+  return first !== undefined;
+}
+
+async function isThere({ store, reading }: Desk, id: string): Promise<boolean> {
+  if (!store.competitions.value.some((one) => one.id === id)) return reading.readOn(id);
+  void reading.readOn(id);
   return true;
 }
 
@@ -65,5 +70,6 @@ function keptOf({ store }: Desk): readonly Recordable[] {
     status,
     startsAt: null,
     meet: meet.name,
+    group: null,
   }));
 }

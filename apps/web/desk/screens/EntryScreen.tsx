@@ -17,10 +17,11 @@ import { WindPanel } from '../entry/WindPanel.jsx';
 
 /** The circle, the runway, the bar: who is up and what happened. */
 export function EntryScreen() {
-  const { desk, open, board } = useOpen();
+  const { desk, open } = useOpen();
   const { folded } = open;
   const draft = desk.draft.value;
-  const turn = draft.turn ?? board.calls[0] ?? null;
+  const called = desk.turns.value.find(({ competitionId }) => competitionId === open.kept.id);
+  const turn = draft.turn ?? called?.turn ?? null;
   if (folded.kind === 'distance' && hasWind(open) && desk.store.settings.value.mode === 'wind') {
     return (
       <section class="entry-screen">

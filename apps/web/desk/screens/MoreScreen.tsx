@@ -118,7 +118,9 @@ function Device() {
         ]}
         onChoose={(value) => desk.store.keepSettings({ language: value === 'own' ? null : value })}
       />
-      <Button onPress={() => desk.store.keepSettings({ open: null })}>{t('choose.other')}</Button>
+      <Button onPress={() => desk.store.keepSettings({ open: null, group: null })}>
+        {t('choose.other')}
+      </Button>
     </section>
   );
 }
