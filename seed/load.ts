@@ -1,4 +1,5 @@
 import { Client } from './client.js';
+import { makeMatch } from './club-match.js';
 import { openDiscusTent } from './discus-tent.js';
 import { idOf } from './ids.js';
 import type { DemoCompetition, Line } from './competition.js';
@@ -49,6 +50,7 @@ export async function loadDemo(baseUrl: string, adminToken: string): Promise<voi
   await drawHammerFinal(director, meet.id, ids);
   const [boys, veterans] = [JAVELIN, JAVELIN_VETERANS].map(({ title }) => ids.get(title)!);
   await groupJavelins(director, meet.id, boys!, veterans!, (id) => startListOf(director, id));
+  await makeMatch(director, meet.id);
   await director.call('meetPublish', { meetId: meet.id }, 'meet { id }');
 }
 

@@ -5,6 +5,7 @@ import { idOf } from '../../seed/ids.js';
 import { JAVELIN_GROUP } from '../../seed/javelin-group.js';
 import { DEMO, loadDemo } from '../../seed/load.js';
 import { COMPETITIONS, DISCUS, HIGH_JUMP } from '../../seed/meet.js';
+import { CLUBS } from '../../seed/people.js';
 import { startApi, type TestApi } from '../support/api.js';
 
 const READ = `query ($id: ID!) { competition(id: $id) {
@@ -50,6 +51,29 @@ describe('the demonstration', () => {
       ['505', null, null, 'No place: no height cleared'],
     ]);
     expect(progress.phase).toBe('complete');
+  });
+
+  it('is a match of clubs, counted as everything stands and said to be so', async () => {
+    const { meet } = await api.data(
+      `query ($id: ID!) { meet(id: $id) { clubTable {
+         isProvisional combined { place club points } openCompetitions { title }
+         enteredResults { result { title isRelay } lines { club points } }
+       } } }`,
+      { id: globalId('Meet', DEMO.meetId) },
+      null,
+    );
+    const { isProvisional, combined, openCompetitions, enteredResults } = meet.clubTable;
+    expect(isProvisional).toBe(true);
+    expect(openCompetitions.map(({ title }: any) => title)).toContain(DISCUS.title);
+    expect(combined.map(({ club }: any) => club).sort()).toEqual([...CLUBS].sort());
+    expect(combined.map(({ place }: any) => place)).toEqual([1, 2, 3, 4]);
+    // Six places: 10-8-6-4-2-1, relays the same (common practice in US meets, read in secondary pages).
+    expect(enteredResults).toMatchObject([
+      {
+        result: { title: '4 x 100 m, women', isRelay: true },
+        lines: [{ points: '10' }, { points: '8' }, { points: '6' }, { points: '0' }],
+      },
+    ]);
   });
 
   it('has a tent at the discus: who reported, what was weighed, and what each throw was made with', async () => {

@@ -69,7 +69,7 @@ const SITUATIONS: readonly Situation[] = [
   },
   {
     hold: 'AFTER_STANDARD',
-    rule: null,
+    rule: 'WA TR25.9-25.16',
     sheet: { stage: 'qualification', qualifying: { standard: '55.00', fill: 2 } },
     before: (circle) => circle.record(1, 1, '55.00'),
     entry: (circle) => circle.record(1, 2, '59.00'),

@@ -176,11 +176,15 @@ describe('the journal', () => {
         `UPDATE journal_entry SET actor = 'somebody else'`,
         'DELETE FROM journal_entry',
         'DELETE FROM journal_entry WHERE false',
-        'TRUNCATE journal_entry',
-        'TRUNCATE competition CASCADE',
       ]) {
         await expect(client.query(statement)).rejects.toMatchObject({
           constraint: 'journal_entry_insert_only',
+        });
+      }
+      // Other tables name its rows, and are only ever added to themselves: whichever comes first refuses.
+      for (const statement of ['TRUNCATE journal_entry CASCADE', 'TRUNCATE competition CASCADE']) {
+        await expect(client.query(statement)).rejects.toMatchObject({
+          constraint: expect.stringMatching(/_insert_only$/),
         });
       }
     });
