@@ -20,6 +20,7 @@ const EVERY_MS = 3_000;
 /** Reads what others entered: asks every few seconds for the version, and reads on when it has risen. */
 export class Reading {
   private timer: ReturnType<typeof setTimeout> | undefined;
+  private isLooking = false;
   private readonly going = new Map<string, Promise<boolean>>();
 
   constructor(
@@ -29,7 +30,11 @@ export class Reading {
 
   watch(): void {
     clearTimeout(this.timer);
+    // A page that comes back into sight while it is asking does not begin a second round.
+    if (this.isLooking) return;
+    this.isLooking = true;
     void this.look().finally(() => {
+      this.isLooking = false;
       this.timer = setTimeout(() => this.watch(), EVERY_MS);
     });
   }
