@@ -109,6 +109,27 @@ describe('what makes no plan', () => {
     });
     if (!resolved.ok) for (const { message } of resolved.problems) expect(message).toMatch(/^[A-Z].+\.$/);
   });
+
+  it.each<[PlanOverrides, number]>([
+    [{ rounds: 3, cuts: [{ after: 3, through: 0 }] }, 2],
+    [
+      {
+        cuts: [
+          { after: 3, through: 8 },
+          { after: 3, through: 9 },
+        ],
+      },
+      2,
+    ],
+  ])('is told in a sentence each: %j', (given, problems) => {
+    const resolved = resolvePlan(WA, 'final', given);
+    const messages = resolved.ok ? [] : resolved.problems.map(({ message }) => message);
+    expect(messages.filter((message) => /^[A-Z].+\.$/.test(message))).toHaveLength(problems);
+  });
+
+  it('does not lie too late against a number of rounds that is none', () => {
+    expect(problemsOf({ rounds: 0, cuts: [{ after: 3, through: 8 }] })).toEqual(['/rounds PLAN']);
+  });
 });
 
 describe('any plan that is resolved', () => {

@@ -88,4 +88,13 @@ describe('a ranking', () => {
     expect(positionIn(keys, everybody(field), 6)).toEqual({ place: 1, equal: true, undecidable: true });
     expect(positionIn(keys, everybody(field), 4)).toEqual({ place: 6, equal: false, undecidable: true });
   });
+
+  it('finds the position of those level on the best mark without their next ones once one was not measured', () => {
+    const field = [series(6, 1), series(9), series(6, 5, 'O'), series(6, 6)];
+    const keys = keysOf(field, 3);
+    for (const competitor of [0, 2, 3]) {
+      const position = positionIn(keys, everybody(field), competitor);
+      expect(position).toEqual({ place: 2, equal: true, undecidable: true });
+    }
+  });
 });
