@@ -22,6 +22,11 @@ export async function emptyDatabase(): Promise<TestDatabase> {
   return createDatabase(await serverUrl(), 'TEMPLATE template0');
 }
 
+/** Another database with the same in it, to which nobody is connected at that moment. */
+export async function copyOf({ url }: TestDatabase): Promise<TestDatabase> {
+  return createDatabase(await serverUrl(), `TEMPLATE ${new URL(url).pathname.slice(1)}`);
+}
+
 /** Runs statements on a connection of their own, with the rights of the login in `url`. */
 export async function onConnection<T>(url: string, work: (client: pg.Client) => Promise<T>): Promise<T> {
   const client = new pg.Client({ connectionString: url });
