@@ -84,16 +84,17 @@ describe('the table of the clubs', () => {
     ]);
   });
 
+  it('names the first three places in words', () => {
+    const words = [1, 2, 3, 4].map((moreOf) => clubTieWords({ moreOf, fewerOf: null, isShared: false }));
+    expect(words).toEqual(['first', 'second', 'third', '4th'].map((place) => `tied; more ${place} places`));
+  });
+
   it('lists equals by code point, where UTF-16 would not', () => {
     const names = ['\u{1F3C3}', '\uFF21', 'a', 'Z', 'Ä', 'Za'];
-    expect(clubTable([names.map((name) => row(name, null, '0'))]).map(({ club }) => club)).toEqual([
-      'Z',
-      'Za',
-      'a',
-      'Ä',
-      '\uFF21',
-      '\u{1F3C3}',
-    ]);
+    const sorted = ['Z', 'Za', 'a', 'Ä', '\uFF21', '\u{1F3C3}'];
+    for (const all of [names, sorted, sorted.toReversed()]) {
+      expect(clubTable([all.map((name) => row(name, null, '0'))]).map(({ club }) => club)).toEqual(sorted);
+    }
   });
 
   it('does not depend on the order of events or rows', () => {

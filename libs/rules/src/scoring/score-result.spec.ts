@@ -72,4 +72,11 @@ describe('a result with a scoring', () => {
     expect(meet.results?.some((one) => 'clubs' in one)).toBe(false);
     expect(meet.problems).toEqual([]);
   });
+
+  it('of a meet has no rows and no clubs of a competition that has no result', () => {
+    const document: ResultDocument = { format: 'sectorline-result/1', problems: [] };
+    const meet = scoreMeet([{ document, competitors: COMPETITORS }], FIVE_THREE_ONE);
+    expect(meet.results).toEqual([{ ...document, results: [] }]);
+    expect(meet.clubs).toEqual([]);
+  });
 });
