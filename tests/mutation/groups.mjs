@@ -1,12 +1,17 @@
 const RULES = 'libs/rules/src';
 
-/** What is changed together, and the tests that are to notice; paths from the top of the repository. */
+/**
+ * What is changed together, and the tests that are to notice; paths from the top of the repository. A property is tried
+ * no further after `propertyTime` milliseconds, whatever its number of runs: long where a test counts many of them.
+ */
 export const GROUPS = {
   ranking: {
+    propertyTime: 300,
     mutate: [`${RULES}/ranking/*.ts`],
     tests: [`${RULES}/ranking/*.spec.ts`, 'tests/rules/{ranking.properties,horizontal-examples}.spec.ts'],
   },
   progression: {
+    propertyTime: 20_000,
     mutate: [`${RULES}/progression/*.ts`],
     tests: [
       `${RULES}/progression/*.spec.ts`,
@@ -14,6 +19,7 @@ export const GROUPS = {
     ],
   },
   vertical: {
+    propertyTime: 300,
     mutate: [`${RULES}/vertical/vertical-{ranking,standing}.ts`],
     tests: [
       `${RULES}/vertical/vertical-standing.spec.ts`,
@@ -21,7 +27,11 @@ export const GROUPS = {
     ],
   },
   scoring: {
+    propertyTime: 300,
     mutate: [`${RULES}/scoring/*.ts`],
-    tests: [`${RULES}/scoring/*.spec.ts`, 'tests/rules/{team-points.properties,cases}.spec.ts'],
+    tests: [
+      `${RULES}/scoring/*.spec.ts`,
+      'tests/rules/{team-points.properties,places.properties,cases}.spec.ts',
+    ],
   },
 };

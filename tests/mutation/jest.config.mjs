@@ -23,6 +23,7 @@ export default {
     '^(\\.{1,2}/.*)\\.js$': '$1',
     '^#rules$': '<rootDir>/libs/rules/src/index.ts',
   },
+  globals: { PROPERTY_TIME: group.propertyTime },
   setupFiles: ['<rootDir>/tests/mutation/quick-properties.ts'],
   testTimeout: 60_000,
 };

@@ -1,4 +1,7 @@
 import fc from 'fast-check';
 
-/** The same values for every change of the source, and no search for the smallest that fails. */
-fc.configureGlobal({ seed: 1, endOnFailure: true });
+/** In milliseconds; see groups.mjs. */
+declare const PROPERTY_TIME: number;
+
+/** The same values for every change of the source, no search for the smallest that fails, and an end in time. */
+fc.configureGlobal({ seed: 1, endOnFailure: true, interruptAfterTimeLimit: PROPERTY_TIME });
