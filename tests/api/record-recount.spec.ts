@@ -44,6 +44,17 @@ const anyOperation = fc.oneof(
 );
 type Operation = typeof anyOperation extends fc.Arbitrary<infer One> ? One : never;
 
+/** Whatever else is drawn: a mark is ratified, goes, comes back and is ratified again. */
+const RATIFIED_AND_CORRECTED: Operation[] = [
+  { do: 'trial', bib: 1, cell: '51.00' },
+  { do: 'decide', at: 0, decision: 'RATIFIED' },
+  { do: 'trial', bib: 2, cell: '50.00' },
+  { do: 'trial', bib: 1, cell: '49.00' },
+  { do: 'correct', at: 0, cell: '49.00' },
+  { do: 'correct', at: 0, cell: '51.00' },
+  { do: 'decide', at: 0, decision: 'RATIFIED' },
+];
+
 /** An attempt that was recorded. */
 interface Made {
   readonly id: string;
@@ -197,7 +208,11 @@ describe('the lists of a club', () => {
           decided += live[0].best[0].attempt === null ? 0 : 1;
         }
       }),
-      { numRuns: Number(process.env['LONG'] === '1' ? 100 : 12), endOnFailure: true },
+      {
+        numRuns: Number(process.env['LONG'] === '1' ? 100 : 12),
+        endOnFailure: true,
+        examples: [[RATIFIED_AND_CORRECTED]],
+      },
     );
     expect(decided).toBeGreaterThan(0);
   }, 300_000);
