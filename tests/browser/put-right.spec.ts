@@ -70,7 +70,11 @@ describe('what is put right at the desk', () => {
     await official.see('more');
     await page.getByText(en['returned.conflict']).waitFor();
     await official.button(en['returned.again']).click();
-    await official.isSent();
+    // "Sent" still stands there from before, until the device has taken the correction up again.
+    await page.getByText(en['returned.conflict']).waitFor({ state: 'detached' });
+    for (let looks = 0; looks < 200 && (await written(circle)).length < 3; looks++) {
+      await page.waitForTimeout(100);
+    }
     const journal = await written(circle);
     expect(journal.map(({ kind, standing }) => `${kind} ${standing}`)).toEqual([
       'attempt accepted',
