@@ -3,10 +3,10 @@ import { Field, ID, InputType } from '@nestjs/graphql';
 import { IsOptional } from 'class-validator';
 import { enumOf } from '../platform/inputs/enums.js';
 import { ExpectedVersion, Reason } from '../platform/inputs/entry-fields.js';
+import { JournalInput } from '../platform/inputs/journal-input.js';
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { Text } from '../platform/inputs/text.js';
 import { CombinedEventEnum } from '../platform/objects/combined-words.js';
-import { Instant } from '../platform/scalars/instant.js';
 import { MarkText } from '../platform/scalars/mark.js';
 import { RaceTimeText } from '../platform/scalars/race-time.js';
 import { Uuid } from '../platform/scalars/uuid.js';
@@ -41,25 +41,10 @@ export const CombinedDecisionEnum = enumOf<'count' | 'dismiss'>(
 
 /** What every entry in the journal of a combined event brings along. */
 @InputType({ isAbstract: true })
-export abstract class CombinedEntryInput {
+export abstract class CombinedEntryInput extends JournalInput {
   @Field(() => ID, { description: 'The combined event in whose journal it is entered.' })
   @ObjectId('CombinedEvent')
   combinedEventId: string;
-
-  @Field(() => Uuid, {
-    description:
-      'Made by the device and kept before the first send. The same id again gets the same answer, marked as replayed; so sending again is always safe.',
-  })
-  entryId: string;
-
-  @Field(() => String, { nullable: true, description: 'What the device is called, for the journal.' })
-  @IsOptional()
-  @Text(1, 100)
-  device?: string | null;
-
-  @Field(() => Instant, { nullable: true, description: 'When it was entered, by the clock of the device.' })
-  @IsOptional()
-  deviceAt?: Date | null;
 }
 
 /** How a race ended. */

@@ -2,9 +2,8 @@ import { Field, ID, InputType, Int } from '@nestjs/graphql';
 import { IsInt, IsOptional, IsString, Max, Min } from 'class-validator';
 import { FOUL_CODES, type FoulCode, type Outcome } from '#rules';
 import { enumOf } from '../platform/inputs/enums.js';
+import { JournalInput } from '../platform/inputs/journal-input.js';
 import { ObjectId } from '../platform/inputs/object-id.js';
-import { Text } from '../platform/inputs/text.js';
-import { Instant } from '../platform/scalars/instant.js';
 import { MarkText } from '../platform/scalars/mark.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 import { WindText } from '../platform/scalars/wind-reading.js';
@@ -35,25 +34,10 @@ export const StartStatusEnum = enumOf<'started' | 'DNS'>(
 
 /** What every entry of a journal brings along. */
 @InputType({ isAbstract: true })
-export abstract class EntryInput {
+export abstract class EntryInput extends JournalInput {
   @Field(() => ID, { description: 'The competition in whose journal it is entered.' })
   @ObjectId('Competition')
   competitionId: string;
-
-  @Field(() => Uuid, {
-    description:
-      'Made by the device and kept before the first send. The same id again gets the same answer, marked as replayed; so sending again is always safe.',
-  })
-  entryId: string;
-
-  @Field(() => String, { nullable: true, description: 'What the device is called, for the journal.' })
-  @IsOptional()
-  @Text(1, 100)
-  device?: string | null;
-
-  @Field(() => Instant, { nullable: true, description: 'When it was entered, by the clock of the device.' })
-  @IsOptional()
-  deviceAt?: Date | null;
 }
 
 /** What was judged and measured. */
