@@ -77,7 +77,7 @@ export const IMPORT_TABLE: readonly Row[] = [
   },
   {
     files: PLATFORM,
-    may: [...LIBRARIES, ...SERVER, 'npm:csv-parse'],
+    may: [...LIBRARIES, ...SERVER, 'npm:csv-parse', 'npm:csv-stringify'],
     because:
       'every capability stands on the platform, so it may lean on none of them, and only libs/persistence knows how things are stored',
   },

@@ -1,6 +1,7 @@
 import { toldProblems, type CsvProblem } from './csv-problem.js';
 import { CSV_LIMITS, csvTable, type CsvLine } from './csv-table.js';
 import type { CsvSource } from './csv-text.js';
+import { beginsFormula, fromText } from './formula.js';
 
 /** What a column holds. An empty cell is `null`. */
 export interface CsvColumn<Value, Empty extends boolean = boolean> {
@@ -46,11 +47,15 @@ export function oneOf<Word extends string>(words: readonly Word[]): (cell: strin
   return (cell) => words.find((word) => word.toLowerCase() === cell.toLowerCase()) ?? null;
 }
 
-const FORMULA = /^[=+\-@]/;
-
-/** Text for people. What a spreadsheet would take for a formula is none: it would be carried out where it is opened. */
+/**
+ * Text for people. What a spreadsheet would take for a formula is none: it would be carried out where it is opened.
+ * Where somebody is called so all the same, an apostrophe stands before it, as our own tables have it.
+ */
 export function plainText(most: number): (cell: string) => string | null {
-  return (cell) => (FORMULA.test(cell) || cell.length > most ? null : cell);
+  return (cell) => {
+    const text = fromText(cell);
+    return beginsFormula(cell) || text.length > most ? null : text;
+  };
 }
 
 /**
