@@ -8,9 +8,9 @@ const PLACE = '__PRECACHE__';
 
 /**
  * Writes into the worker which files it has to keep, and a name made of their contents. A change of any file changes
- * the worker, by which the browser notices that there is something new.
+ * the worker, by which the browser notices that there is something new. `others`: files of pages that need a network.
  */
-export function precacheList(worker: string): Plugin {
+export function precacheList(worker: string, others: RegExp): Plugin {
   let publicFolder = '';
   return {
     name: 'precache-list',
@@ -23,7 +23,9 @@ export function precacheList(worker: string): Plugin {
       handler(_options, bundle) {
         const chunk = bundle[worker];
         if (chunk?.type !== 'chunk') throw new Error(`There is no worker ${worker} in the build.`);
-        const built = Object.values(bundle).filter(({ fileName }) => fileName !== worker);
+        const built = Object.values(bundle).filter(
+          ({ fileName }) => fileName !== worker && !others.test(fileName),
+        );
         const files = new Map<string, string | Uint8Array>(
           built.map((file) => [file.fileName, file.type === 'chunk' ? file.code : file.source]),
         );

@@ -16,11 +16,15 @@ export default defineConfig({
     emptyOutDir: true,
     modulePreload: { polyfill: false },
     rolldownOptions: {
-      input: { desk: here('desk.html'), 'desk.worker': here('offline/worker.ts') },
+      input: {
+        desk: here('desk.html'),
+        office: here('office.html'),
+        'desk.worker': here('offline/worker.ts'),
+      },
       output: {
         entryFileNames: ({ name }) => (name === 'desk.worker' ? '[name].js' : 'web/[name]-[hash].js'),
       },
     },
   },
-  plugins: [precacheList('desk.worker.js')],
+  plugins: [precacheList('desk.worker.js', /^(office\.html|web\/office-)/)],
 });

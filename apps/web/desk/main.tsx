@@ -2,6 +2,7 @@ import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { chosenLanguage, isLanguage, language } from '../labels/languages.js';
 import { ApiClient } from '../offline/api-client.js';
+import { passInAddress } from '../offline/pass.js';
 import { keepPage } from '../offline/registration.js';
 import { Desk, DeskContext } from './desk-context.js';
 import { DeskStore } from './desk-store.js';
@@ -10,7 +11,7 @@ import { Keeper } from './keeping/keeper.js';
 import { Reading } from './keeping/reading.js';
 import { Sending } from './keeping/sending.js';
 import { App } from './screens/App.jsx';
-import { comeIn, passInAddress } from './session.js';
+import { comeIn } from './session.js';
 import './desk.css';
 
 const CLOCK_MS = 10_000;

@@ -1,5 +1,6 @@
 import { ApiClient, type Failure } from '../offline/api-client.js';
 import { holderOf, keyOf, kindOf } from '../offline/object-ids.js';
+import { exchanged, type Pass } from '../offline/pass.js';
 import { uuidV7 } from '../offline/uuid-v7.js';
 import type { DeskStore } from './desk-store.js';
 import type { KeptGroup, SignIn } from './keeping/database.js';
@@ -43,50 +44,13 @@ async function signInWith(store: DeskStore, token: string): Promise<Failure | nu
   return null;
 }
 
-/** What a device is given to come in by: the token of a post, or the secret of a link that is exchanged for one. */
-export interface Pass {
-  readonly kind: 'token' | 'link';
-  readonly text: string;
-}
-
-const EXCHANGE = `mutation DeskLink($input: DeviceLinkExchangeInput!) {
-  deviceLinkExchange(input: $input) { token userErrors { code message } }
-}`;
-
-interface Exchanged {
-  readonly token: string | null;
-  readonly userErrors: readonly { readonly code: string; readonly message: string }[];
-}
-
 /** Signs in with what was given; null: done. The same device gets the token of a link again. */
 export async function comeIn(store: DeskStore, { kind, text }: Pass): Promise<Failure | null> {
   if (kind === 'token') return signInWith(store, text);
   const deviceId = store.settings.value.deviceId ?? uuidV7();
   await store.keepSettings({ deviceId });
-  const client = new ApiClient(() => null);
-  const answer = await client.send<{ deviceLinkExchange: Exchanged }>(EXCHANGE, {
-    input: { link: text, deviceId },
-  });
-  if (!answer.ok) return answer.failure;
-  const { token, userErrors } = answer.data.deviceLinkExchange;
-  if (token !== null) return signInWith(store, token);
-  return { kind: 'no-right', message: userErrors[0]?.message ?? '' };
-}
-
-/** Reads an address or a text that was pasted; a text that is neither is taken for a token. */
-export function passIn(text: string): Pass {
-  const [, kind, value] = /[#&](token|link)=([\w.~+/-]+)/.exec(text) ?? [];
-  return value === undefined
-    ? { kind: 'token', text: text.trim() }
-    : { kind: kind as Pass['kind'], text: value };
-}
-
-/** What the address brings along, once: it is taken out of the address, so that it is in no history. */
-export function passInAddress(): Pass | null {
-  if (!/[#&](token|link)=/.test(location.hash)) return null;
-  const pass = passIn(location.hash);
-  history.replaceState(null, '', location.pathname);
-  return pass;
+  const token = await exchanged(text, deviceId);
+  return typeof token === 'string' ? signInWith(store, token) : token;
 }
 
 /** The competitions for which the token is. */

@@ -1,10 +1,16 @@
 import { FOUL_CODES } from '#rules';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { en, type LabelKey } from './en.js';
-import { CATALOGUES, chosenLanguage, firstKnown, LANGUAGES, t, tCode } from './languages.js';
+import { en } from './en.js';
+import { CATALOGUES, chosenLanguage, firstKnown, LANGUAGES, t, tCode, type Language } from './languages.js';
+import { OFFICE_CATALOGUES } from './office/words.js';
 
-const keys = Object.keys(en) as LabelKey[];
+/** Of the desk, and of the office beside it. */
+const BOTH: Readonly<Record<string, Readonly<Record<Language, Readonly<Record<string, string>>>>>> = {
+  desk: CATALOGUES,
+  office: OFFICE_CATALOGUES,
+};
+const cases = Object.keys(BOTH).flatMap((page) => LANGUAGES.map((language) => [page, language] as const));
 
 function placesIn(text: string): string {
   return (text.match(/\{\w+\}/g) ?? []).sort().join(' ');
@@ -19,15 +25,17 @@ function sources(folder: string): string[] {
 }
 
 describe('the catalogues', () => {
-  it.each(LANGUAGES)('say the same things in %s, each with something in it', (language) => {
-    const labels = CATALOGUES[language];
-    expect(Object.keys(labels).sort()).toEqual([...keys].sort());
-    expect(keys.filter((key) => labels[key].trim() === '')).toEqual([]);
+  it.each(cases)('of the %s say the same things in %s, each with something in it', (page, language) => {
+    const labels = BOTH[page]![language];
+    const keys = Object.keys(BOTH[page]!.en);
+    expect(Object.keys(labels).sort()).toEqual(keys.sort());
+    expect(keys.filter((key) => labels[key]!.trim() === '')).toEqual([]);
   });
 
-  it.each(LANGUAGES)('put the same into them in %s', (language) => {
-    const labels = CATALOGUES[language];
-    expect(keys.filter((key) => placesIn(labels[key]) !== placesIn(en[key]))).toEqual([]);
+  it.each(cases)('of the %s put the same into them in %s', (page, language) => {
+    const [labels, english] = [BOTH[page]![language], BOTH[page]!.en];
+    const keys = Object.keys(english);
+    expect(keys.filter((key) => placesIn(labels[key]!) !== placesIn(english[key]!))).toEqual([]);
   });
 
   it('have a word for every reason of a failure', () => {
@@ -36,7 +44,7 @@ describe('the catalogues', () => {
 
   it('have no label that nothing shows', () => {
     const web = join(import.meta.dirname, '..');
-    const catalogue = /labels\/(en|de|fr|es|fi)\.ts$/;
+    const catalogue = /labels\/(office\/)?(en|de|fr|es|fi)\.ts$/;
     const text = sources(web)
       .filter((path) => !catalogue.test(path))
       .map((path) => readFileSync(path, 'utf8'))
@@ -44,9 +52,13 @@ describe('the catalogues', () => {
     const isShown = (key: string): boolean => {
       const [prefix = ''] = key.split('.');
       return (
-        text.includes(`'${key}'`) || text.includes(`\`${prefix}.\${`) || text.includes(`tCode('${prefix}'`)
+        text.includes(`'${key}'`) ||
+        text.includes(`\`${prefix}.\${`) ||
+        text.includes(`tCode('${prefix}'`) ||
+        text.includes(`oCode('${prefix}'`)
       );
     };
+    const keys = Object.values(BOTH).flatMap(({ en: english }) => Object.keys(english));
     expect(keys.filter((key) => !isShown(key))).toEqual([]);
   });
 });

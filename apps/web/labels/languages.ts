@@ -44,10 +44,15 @@ function baseOf(tag: string): string {
 }
 
 /** The label in the language in force, with what belongs into it. */
-export function t(key: LabelKey, values: Readonly<Record<string, string | number>> = {}): string {
-  return CATALOGUES[language.value][key].replace(/\{(\w+)\}/g, (_, name: string) =>
-    String(values[name] ?? ''),
-  );
+export function t(key: LabelKey, values: Values = {}): string {
+  return filled(CATALOGUES[language.value][key], values);
+}
+
+export type Values = Readonly<Record<string, string | number>>;
+
+/** Puts into a label what belongs into it. */
+export function filled(label: string, values: Values): string {
+  return label.replace(/\{(\w+)\}/g, (_, name: string) => String(values[name] ?? ''));
 }
 
 /** A label whose key is put together; the text itself when there is no such label (a code newer than this page). */

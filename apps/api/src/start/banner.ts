@@ -8,6 +8,8 @@ export interface Running {
   readonly explorerUrl: string | null;
   /** Null: the desk was not built. */
   readonly deskUrl: string | null;
+  /** Null: it was not built. */
+  readonly officeUrl: string | null;
   /** The port that was asked for, if another process has it. */
   readonly takenPort: number | null;
   readonly tokens: Readonly<Record<(typeof POSTS)[number], string>> | null;
@@ -19,13 +21,15 @@ export interface Running {
 
 /** What a person at a terminal wants to know once the server answers. */
 export function banner(running: Running): string {
-  const { url, explorerUrl, deskUrl, takenPort, tokens, people, firstAdministrator } = running;
+  const { url, explorerUrl, deskUrl, officeUrl, takenPort, tokens, people, firstAdministrator } = running;
   const lines = ['', `Sectorline answers at ${url}/graphql`];
   if (takenPort !== null)
     lines.push(`(Port ${takenPort} is taken by another program, so this is the next free one.)`);
   if (explorerUrl !== null) lines.push('', 'Explorer, with a query to begin with:', `  ${explorerUrl}`);
   if (deskUrl !== null)
     lines.push('', 'Desk, where officials record, for the competition that is going on:', `  ${deskUrl}`);
+  if (officeUrl !== null)
+    lines.push('', 'Office, where director and referee decide and sign:', `  ${officeUrl}`);
   if (tokens !== null) {
     lines.push('', 'Tokens of the demo meet, for the header "Authorization: Bearer …":');
     for (const [role, token] of Object.entries(tokens)) lines.push(`  ${role.padEnd(8)}  ${token}`);

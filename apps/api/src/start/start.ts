@@ -46,7 +46,8 @@ export async function start(config: Config, log: Log): Promise<Running> {
     return {
       url,
       explorerUrl: explorer && `${url}/graphql?query=${encodeURIComponent(query)}`,
-      deskUrl: web.has('/desk') ? deskAddress(url, posts?.official ?? null) : null,
+      deskUrl: web.has('/desk') ? pageAddress(`${url}/desk`, posts?.official ?? null) : null,
+      officeUrl: web.has('/office') ? pageAddress(`${url}/office`, posts?.referee ?? null) : null,
       takenPort: port === config.port ? null : config.port,
       tokens: posts,
       people: isOpen ? people : null,
@@ -97,8 +98,8 @@ function addressOf(host: string): string {
 }
 
 /** In a fragment a token stays in the browser: it is in no log and is sent to nobody. */
-function deskAddress(url: string, token: string | null): string {
-  return token === null ? `${url}/desk` : `${url}/desk#token=${token}`;
+function pageAddress(page: string, token: string | null): string {
+  return token === null ? page : `${page}#token=${token}`;
 }
 
 function handleSignals(app: NestFastifyApplication, store: Store, log: Log): void {

@@ -1,7 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { t } from '../../labels/languages.js';
 import { useDesk } from '../desk-context.js';
-import { comeIn, passIn } from '../session.js';
+import { passIn } from '../../offline/pass.js';
+import { comeIn } from '../session.js';
 
 export function SignInScreen() {
   return (

@@ -1,4 +1,4 @@
-import { passIn } from './session.js';
+import { passIn } from './pass.js';
 
 describe('what a device comes in by', () => {
   it.each([
