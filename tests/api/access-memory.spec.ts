@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { openDatabase, organisations, persons, roles, sessions } from '#persistence';
 import { Database } from '../../apps/api/src/platform/database/database.js';
 import { AccessMemory } from '../../apps/api/src/platform/identity/access-memory.js';
+import { LiveBus } from '../../apps/api/src/platform/live/live-bus.js';
 import { migratedDatabase, type TestDatabase } from '../support/database.js';
 
 const ORGANISATION = randomUUID();
@@ -48,7 +49,7 @@ describe('what is remembered of an account', () => {
       await sessions.insert(tx, { organisationId: ORGANISATION, id: sessionId, personId, label: null });
     });
     nowMs = 1_000_000;
-    memory = new AccessMemory(database, () => nowMs);
+    memory = new AccessMemory(database, new LiveBus(), () => nowMs);
     Object.assign(database, { reads: 0, isAway: false, before: Promise.resolve() });
   });
 

@@ -8,6 +8,7 @@ import { homeOrganisation } from '../../apps/api/src/platform/database/home-orga
 import type { ExplorerOptions } from '../../apps/api/src/platform/graphql/explorer.js';
 import { Tokens } from '../../apps/api/src/platform/identity/tokens.js';
 import { Log } from '../../apps/api/src/platform/log.js';
+import type { LiveTransport } from '../../apps/api/src/platform/live/live-transport.js';
 import type { WebFiles } from '../../apps/api/src/platform/web/web-files.js';
 import { clientOf, type ApiClient } from './client.js';
 import { migratedDatabase } from './database.js';
@@ -17,6 +18,7 @@ export type { GraphqlAnswer } from './client.js';
 /** A running API on a fresh database, reached over HTTP like any client reaches it. */
 export interface TestApi extends ApiClient {
   readonly url: string;
+  readonly tokens: Tokens;
   readonly app: NestFastifyApplication;
   readonly databaseUrl: string;
   readonly database: Database;
@@ -32,15 +34,21 @@ export interface TestApiOptions {
   /** Pages beside the API. */
   readonly web?: WebFiles;
   readonly isDemo?: boolean;
+  /** An instance on this one's database, with the same key. Close it first. */
+  readonly beside?: TestApi;
+  /** How it hears of other instances; by default it does not. */
+  readonly live?: (databaseUrl: string, log: Log) => LiveTransport;
 }
 
 export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
-  const stored = await migratedDatabase();
+  const stored = options.beside
+    ? { url: options.beside.databaseUrl, drop: () => Promise.resolve() }
+    : await migratedDatabase();
   const address = options.through ? await options.through(stored.url) : stored.url;
   const database = new Database(
     await openDatabase({ url: address, connectionTimeoutMs: 2_000, applicationName: 'sectorline test' }),
   );
-  const tokens = new Tokens(randomBytes(32), await homeOrganisation(database));
+  const tokens = options.beside?.tokens ?? new Tokens(randomBytes(32), await homeOrganisation(database));
   const lines: string[] = [];
   const log = new Log('debug', (line) => lines.push(line));
   const app = await createApplication({
@@ -49,6 +57,7 @@ export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
     log,
     explorer: options.explorer ?? null,
     ...(options.web && { web: options.web }),
+    ...(options.live && { live: options.live(stored.url, log) }),
     ...{ isDemo: options.isDemo ?? false, trustedProxies: ['127.0.0.1'] },
   });
   await app.listen(0, '127.0.0.1');
@@ -57,6 +66,7 @@ export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
   return {
     ...(await clientOf(url, tokens)),
     url,
+    tokens,
     app,
     databaseUrl: stored.url,
     database,

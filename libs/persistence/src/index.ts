@@ -118,5 +118,6 @@ export { sqlStateOf, violationOf, type Violation } from './violation.js';
 export { openDatabase, type Database, type DatabaseOptions } from './data-source.js';
 export { migrate, migrationsPending, revertMigration, schemaDifference } from './migrate.js';
 export { checkDurability, type DurabilityFault } from './durability.js';
+export { NOTICES_APPLICATION, openNotices, type Notices, type NoticesOptions } from './notices.js';
 export { startEmbedded, type EmbeddedOptions, type EmbeddedServer } from './embedded/start-embedded.js';
 export { EmbeddedError, type EmbeddedFault } from './embedded/embedded-error.js';

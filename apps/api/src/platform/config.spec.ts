@@ -14,12 +14,18 @@ describe('readConfig', () => {
       logLevel: 'warn',
       secret: undefined,
       trustedProxies: [],
+      liveBus: 'process',
     });
   });
 
   it('puts no invented meet into a real database, unless asked', () => {
     expect(readConfig({ DATABASE_URL: 'postgres://x/y' }).demo).toBe(false);
     expect(readConfig({ DATABASE_URL: 'postgres://x/y', DEMO: '1' }).demo).toBe(true);
+  });
+
+  it('expects other instances on a real database, unless told that there are none', () => {
+    expect(readConfig({ DATABASE_URL: 'postgres://x/y' }).liveBus).toBe('postgres');
+    expect(readConfig({ DATABASE_URL: 'postgres://x/y', LIVE_BUS: 'process' }).liveBus).toBe('process');
   });
 
   it('in production shows no explorer, loads no demo and takes no other port', () => {
@@ -39,6 +45,7 @@ describe('readConfig', () => {
     ['EXPLORER', 'yes'],
     ['DEMO', 'true'],
     ['LOG_LEVEL', 'loud'],
+    ['LIVE_BUS', 'telegraph'],
   ])('refuses %s=%s by name', (name, value) => {
     expect(() => readConfig({ [name]: value })).toThrow(name);
   });

@@ -18,6 +18,8 @@ export interface Config {
   readonly secret: string | undefined;
   /** Addresses or ranges of proxies whose word is taken for where a request came from; empty: of none. */
   readonly trustedProxies: readonly string[];
+  /** How instances on one database hear of one another; `process`: there is only one. */
+  readonly liveBus: 'process' | 'postgres';
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -42,6 +44,8 @@ export function readConfig(environment: Environment): Config {
     logLevel: levelOf(environment.LOG_LEVEL, production),
     secret: given(environment.SECTORLINE_SECRET),
     trustedProxies: listOf(environment, 'TRUSTED_PROXIES'),
+    // Nobody else is on a database of our own.
+    liveBus: busOf(environment.LIVE_BUS, databaseUrl === null ? 'process' : 'postgres'),
   };
 }
 
@@ -56,6 +60,13 @@ function listOf(environment: Environment, name: string): readonly string[] {
       throw new Error(`${name} must be addresses or ranges like 10.0.0.0/8, not "${part.trim()}".`);
   }
   return parts.map((part) => part.trim());
+}
+
+function busOf(text: string | undefined, otherwise: Config['liveBus']): Config['liveBus'] {
+  const value = given(text);
+  if (value === undefined) return otherwise;
+  if (value === 'process' || value === 'postgres') return value;
+  throw new Error(`LIVE_BUS must be process or postgres, not "${value}".`);
 }
 
 function portOf(text: string | undefined): number {

@@ -1,6 +1,7 @@
 import { Global, Module, type DynamicModule } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_PIPE } from '@nestjs/core';
 import { CompetitionMemory } from './competition/competition-memory.js';
+import { VersionWatch } from './competition/version-watch.js';
 import { Database } from './database/database.js';
 import { HealthController } from './health/health.controller.js';
 import { ProblemFilter } from './health/problem.filter.js';
@@ -14,6 +15,8 @@ import { Throttle } from './identity/throttle.js';
 import { TokenOffice } from './identity/token-office.js';
 import { Tokens } from './identity/tokens.js';
 import { CompetitionChanges } from './live/competition-changes.js';
+import { LiveBus } from './live/live-bus.js';
+import type { LiveTransport } from './live/live-transport.js';
 import { InputPipe } from './inputs/input.pipe.js';
 import { Log } from './log.js';
 
@@ -23,14 +26,17 @@ export interface PlatformParts {
   readonly log: Log;
   /** Whether tokens and people of the demonstration hold here; by default they do not. */
   readonly isDemo?: boolean;
+  /** How other instances on the same database are heard of; by default there are none. */
+  readonly live?: LiveTransport;
 }
 
 /** What every capability stands on: the database, tokens and rights, form checks of inputs, the log. */
 @Global()
 @Module({})
 export class PlatformModule {
-  static of({ database, tokens, log, isDemo = false }: PlatformParts): DynamicModule {
-    const access = new AccessMemory(database);
+  static of({ database, tokens, log, isDemo = false, live }: PlatformParts): DynamicModule {
+    const bus = new LiveBus(live);
+    const access = new AccessMemory(database, bus);
     return {
       module: PlatformModule,
       controllers: [HealthController],
@@ -43,7 +49,9 @@ export class PlatformModule {
         { provide: Passwords, useFactory: () => new Passwords() },
         { provide: Throttle, useFactory: () => new Throttle() },
         { provide: ReadinessProbe, useFactory: () => new ReadinessProbe(database, log) },
-        CompetitionChanges,
+        { provide: LiveBus, useValue: bus },
+        { provide: CompetitionChanges, useFactory: () => new CompetitionChanges(bus) },
+        VersionWatch,
         { provide: APP_GUARD, useClass: RightsGuard },
         { provide: APP_PIPE, useClass: InputPipe },
         { provide: APP_FILTER, useFactory: () => new ProblemFilter(log) },
@@ -59,6 +67,7 @@ export class PlatformModule {
         Passwords,
         Throttle,
         ReadinessProbe,
+        LiveBus,
         CompetitionChanges,
         CompetitionMemory,
       ],

@@ -4,6 +4,7 @@ import { homeOrganisation } from '../platform/database/home-organisation.js';
 import { ReadinessProbe } from '../platform/health/readiness.js';
 import { signingKey } from '../platform/identity/secret.js';
 import { Tokens } from '../platform/identity/tokens.js';
+import { PostgresTransport } from '../platform/live/postgres-transport.js';
 import type { Log } from '../platform/log.js';
 import type { Running } from './banner.js';
 import { Demo } from './demo.js';
@@ -36,6 +37,7 @@ export async function start(config: Config, log: Log): Promise<Running> {
     const app = await createApplication({
       ...{ database: store.database, tokens, log, explorer, web },
       ...{ isDemo: demo !== null, trustedProxies: config.trustedProxies },
+      ...(config.liveBus === 'postgres' && { live: new PostgresTransport(store.url, log) }),
     });
     handleSignals(app, store, log);
     const port = await listen(app, config);

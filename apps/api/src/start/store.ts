@@ -8,6 +8,8 @@ const ACKNOWLEDGED = new Set(['fsync', 'full_page_writes', 'synchronous_commit']
 
 /** The migrated database of this process. */
 export interface Store {
+  /** Where it is. */
+  readonly url: string;
   readonly database: Database;
   close(): Promise<void>;
 }
@@ -32,7 +34,7 @@ export async function openStore(config: Config, log: Log): Promise<Store> {
     await close();
     throw error;
   }
-  return { database, close };
+  return { url: server.url, database, close };
 }
 
 async function reach(config: Config, log: Log): Promise<{ readonly url: string; stop(): Promise<void> }> {

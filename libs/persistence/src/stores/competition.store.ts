@@ -32,6 +32,20 @@ export async function byIds(
   return managerOf(at).findBy(Competition, { organisationId, id: In([...ids]) });
 }
 
+/** The versions of those that there are, in no order; of any organisations. */
+export async function versions(
+  at: Reads,
+  keys: readonly Pick<CompetitionRow, 'organisationId' | 'id'>[],
+): Promise<Pick<CompetitionRow, 'id' | 'version'>[]> {
+  return execute(at, VERSIONS, [keys.map(({ organisationId }) => organisationId), keys.map(({ id }) => id)]);
+}
+
+const VERSIONS: Statement = {
+  name: 'competition-versions',
+  text: `SELECT id, version FROM unnest($1::uuid[], $2::uuid[]) AS asked (organisation_id, id)
+           JOIN competition USING (organisation_id, id)`,
+};
+
 /** The competitions of a meet by time, those without a time last. */
 export async function ofMeet(at: Reads, organisationId: string, meetId: string): Promise<CompetitionRow[]> {
   return managerOf(at).find(Competition, {

@@ -25,7 +25,7 @@ export class CompetitionMemory {
   ) {
     changes.listen(({ competitionId, version }) => {
       if ((this.known.get(competitionId)?.row.version ?? -1) < version)
-        this.stale.set(competitionId, version);
+        this.stale.set(competitionId, Math.max(version, this.stale.get(competitionId) ?? -1));
     });
   }
 
@@ -63,6 +63,11 @@ export class CompetitionMemory {
     const known = this.known.get(id);
     if (known?.row.organisationId !== organisationId) return undefined;
     return (this.stale.get(id) ?? -1) > known.row.version ? undefined : known;
+  }
+
+  /** What this process knows, for whoever compares it with what is stored. */
+  remembered(): Pick<CompetitionRow, 'organisationId' | 'id'>[] {
+    return [...this.known.values()].map(({ row: { organisationId, id } }) => ({ organisationId, id }));
   }
 
   private async read(organisationId: string, id: string): Promise<LoadedCompetition | null> {

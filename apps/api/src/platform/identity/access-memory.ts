@@ -1,13 +1,17 @@
 import { persons, roles, sessions, type Reads, type RoleRow } from '#persistence';
 import { LRUCache } from 'lru-cache';
 import type { Database } from '../database/database.js';
+import { LiveBus } from '../live/live-bus.js';
+import type { LiveMessage } from '../live/live-message.js';
 import type { Grant } from './grant.js';
 
 /**
  * What is known of an account is looked at again after this long, so that another process on the same database is heard
- * of. Changes made by this process are known at once.
+ * of. Changes made by this process are known at once, those of other instances as soon as the bus carries them; where
+ * there are others, what the bus loses is made up for sooner.
  */
 const FRESH_MS = 30_000;
+const FRESH_AMONG_OTHERS_MS = 5_000;
 const REMEMBERED = 2_000;
 
 /** An account as it stood when it was read. */
@@ -38,11 +42,23 @@ export class AccessMemory {
   private readonly revokedHere = new Set<string>();
   /** Changes made by this process so far: what was read before one of them is not kept after it. */
   private changes = 0;
+  private readonly freshMs: number;
+  private readonly listeners = new Set<() => void>();
 
   constructor(
     private readonly database: Database,
+    private readonly bus: LiveBus = new LiveBus(),
     private readonly nowMs: () => number = Date.now,
-  ) {}
+  ) {
+    this.freshMs = bus.reachesOthers ? FRESH_AMONG_OTHERS_MS : FRESH_MS;
+    bus.listen({ hear: (message) => this.hear(message), catchUp: () => this.doubtAll() });
+  }
+
+  /** Hears of every change of anybody's rights. Returns the function that ends it. */
+  onChange(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
 
   /** The account; null: there is none. `sessionId`: looked for again if it is not among the sessions known. */
   async person(organisationId: string, id: string, sessionId: string): Promise<PersonAccess | null> {
@@ -82,15 +98,31 @@ export class AccessMemory {
 
   /** After a change of the account, its roles or its sessions: read anew, so that open connections see it too. */
   async changed(organisationId: string, id: string): Promise<void> {
-    this.changes += 1;
-    // Until it has been read nobody acts on what it was.
-    this.people.delete(keyOf(organisationId, id));
+    this.bus.tell({ about: 'person', organisationId, id });
     await this.readAnew(organisationId, id);
   }
 
   /** After something was revoked: it holds no longer from now on. */
   revoke(id: string): void {
-    this.revokedHere.add(id);
+    this.bus.tell({ about: 'revocation', id });
+  }
+
+  private hear(message: LiveMessage): void {
+    if (message.about === 'competition') return;
+    if (message.about === 'revocation') this.revokedHere.add(message.id);
+    else {
+      this.changes += 1;
+      // Until it has been read nobody acts on what it was.
+      this.people.delete(keyOf(message.organisationId, message.id));
+    }
+    for (const listener of this.listeners) listener();
+  }
+
+  /** Changes may have been missed. What is known goes on until it has been read again, which the next request does. */
+  private doubtAll(): void {
+    for (const [key, { value }] of this.people.entries()) this.people.set(key, { value, atMs: -Infinity });
+    if (this.revoked) this.revoked = { value: this.revoked.value, atMs: -Infinity };
+    for (const listener of this.listeners) listener();
   }
 
   private async readAnew(organisationId: string, id: string): Promise<PersonAccess | null> {
@@ -107,7 +139,7 @@ export class AccessMemory {
   }
 
   private isFresh({ atMs }: Read<unknown>): boolean {
-    return this.nowMs() - atMs < FRESH_MS;
+    return this.nowMs() - atMs < this.freshMs;
   }
 }
 
