@@ -51,6 +51,12 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: 'how an implement flies is physics alone, and runs wherever somebody asks',
   },
   {
+    files: 'libs/scoreboard/**',
+    may: [],
+    because:
+      'what the crowd sees is shown by the server and by the element on the pages of clubs, and has to stay small there',
+  },
+  {
     files: 'libs/persistence/**',
     may: [
       'node:**',
@@ -156,6 +162,15 @@ export const IMPORT_TABLE: readonly Row[] = [
       'npm:@expo-google-fonts/noto-sans',
     ],
     because: 'paper shows what is read through the services of others, and computes nothing of its own',
+  },
+  {
+    files: 'apps/api/src/public/**',
+    may: [
+      ...[...LIBRARIES, '#scoreboard', ...SERVER, PLATFORM],
+      ...['meets', 'results', 'scoring', 'timetable'].map(serviceOf),
+    ],
+    because:
+      'what the crowd sees is read through the services of others for the public alone, so that nothing private can pass',
   },
   {
     files: 'apps/api/src/records/**',

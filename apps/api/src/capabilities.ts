@@ -8,6 +8,7 @@ import { InspectionModule } from './inspection/inspection.module.js';
 import { MeetsModule } from './meets/meets.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PrintingModule } from './printing/printing.module.js';
+import { PublicModule } from './public/public.module.js';
 import { QualificationsModule } from './qualifications/qualifications.module.js';
 import { RecordingModule } from './recording/recording.module.js';
 import { RecordsModule } from './records/records.module.js';
@@ -30,6 +31,7 @@ export const CAPABILITIES = [
   CallingModule,
   CategoriesModule,
   PrintingModule,
+  PublicModule,
   RecordsModule,
   TimetableModule,
   PeopleModule,

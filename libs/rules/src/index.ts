@@ -48,7 +48,7 @@ export {
   type Stop,
 } from './safety/interruption.js';
 export { clashesOf, type Clash } from './timetable/clashes.js';
-export { delaySlot } from './timetable/delay.js';
+export { delaySlot, delaysIn, type PlannedSlots, type StartDelay } from './timetable/delay.js';
 export {
   endOf,
   reportAt,

@@ -7,6 +7,6 @@ import { TimetableService } from './timetable.service.js';
 /** When and where competitions take place, and who works at them. */
 @Module({
   providers: [TimetableService, TimetableResolver, CrewService, CrewResolver],
-  exports: [CrewService],
+  exports: [CrewService, TimetableService],
 })
 export class TimetableModule {}

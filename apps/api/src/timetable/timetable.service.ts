@@ -7,7 +7,15 @@ import {
   type TimetableRow,
   type Tx,
 } from '#persistence';
-import { clashesOf, delaySlot, timetableProblems, type Clash, type Slot } from '#rules';
+import {
+  clashesOf,
+  delaysIn,
+  delaySlot,
+  timetableProblems,
+  type Clash,
+  type Slot,
+  type StartDelay,
+} from '#rules';
 import { Injectable } from '@nestjs/common';
 import { Database } from '../platform/database/database.js';
 import { notFound } from '../platform/errors/outcomes.js';
@@ -51,6 +59,16 @@ export class TimetableService {
       const row = await timetables.latest(at, organisationId, meetId);
       return row && planned(at, row);
     });
+  }
+
+  /** The newest plan with who begins later than planned, by competition. Null: the meet has no timetable. */
+  async announced(
+    organisationId: string,
+    meetId: string,
+  ): Promise<{ readonly row: TimetableRow; readonly delays: ReadonlyMap<string, StartDelay> } | null> {
+    const rows = await this.database.read((at) => timetables.revisions(at, organisationId, meetId));
+    const row = rows.at(-1);
+    return row ? { row, delays: delaysIn(rows) } : null;
   }
 
   async set(input: TimetableSetInput, viewer: Identity): Promise<TimetableChange> {

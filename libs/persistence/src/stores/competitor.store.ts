@@ -99,3 +99,40 @@ export async function ofAthlete(
 ): Promise<CompetitorRow[]> {
   return managerOf(at).find(Competitor, { where: { organisationId, athleteId }, order: { id: 'ASC' } });
 }
+
+/** One competitor of a published meet, by ids. */
+export interface PublishedEntry {
+  readonly meetId: string;
+  readonly competitionId: string;
+  readonly competitorId: string;
+}
+
+/**
+ * Who competes for a club, or as an athlete, in the latest published meets in which anybody does: whole meets, the
+ * latest first, competitions by time.
+ */
+export async function inPublishedMeets(
+  at: Reads,
+  organisationId: string,
+  of: { readonly clubId: string } | { readonly athleteId: string },
+  meets: number,
+): Promise<PublishedEntry[]> {
+  const [column, value] = 'clubId' in of ? ['club_id', of.clubId] : ['athlete_id', of.athleteId];
+  return managerOf(at).query<PublishedEntry[]>(
+    `WITH own AS (
+       SELECT meet.id AS meet_id, meet.starts_on, competition.id AS competition_id, competition.starts_at,
+              competition.title, competitor.id, competitor.position
+         FROM competitor
+         JOIN competition ON competition.id = competitor.competition_id
+                         AND competition.organisation_id = competitor.organisation_id
+         JOIN meet ON meet.id = competition.meet_id AND meet.organisation_id = competition.organisation_id
+        WHERE competitor.organisation_id = $1 AND competitor.${column} = $2 AND meet.published_at IS NOT NULL
+     ), latest AS (
+       SELECT meet_id FROM own GROUP BY meet_id, starts_on ORDER BY starts_on DESC, meet_id DESC LIMIT $3
+     )
+     SELECT meet_id AS "meetId", competition_id AS "competitionId", id AS "competitorId"
+       FROM own WHERE meet_id IN (SELECT meet_id FROM latest)
+      ORDER BY starts_on DESC, meet_id DESC, starts_at ASC NULLS LAST, title, competition_id, position`,
+    [organisationId, value, meets],
+  );
+}

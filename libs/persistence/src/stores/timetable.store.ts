@@ -29,3 +29,8 @@ export async function latest(
     order: { revision: 'DESC' },
   });
 }
+
+/** Every plan that the meet has had, the first one first. */
+export async function revisions(at: Reads, organisationId: string, meetId: string): Promise<TimetableRow[]> {
+  return managerOf(at).find(Timetable, { where: { organisationId, meetId }, order: { revision: 'ASC' } });
+}

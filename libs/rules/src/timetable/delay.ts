@@ -38,3 +38,36 @@ export function delaySlot(timetable: Timetable, position: number, minutes: numbe
 function follows(timetable: Timetable, earlier: Slot, later: Slot): boolean {
   return sharedGround(timetable, earlier, later) !== null && !overlap(earlier, later);
 }
+
+/** A plan that a meet has had. `reason`: why something was moved; `null`: it was planned so. */
+export interface PlannedSlots {
+  readonly slots: readonly Slot[];
+  readonly reason: string | null;
+}
+
+/** A competition that begins later than planned; times are milliseconds since the epoch. */
+export interface StartDelay {
+  readonly plannedAt: number;
+  readonly startsAt: number;
+  /** Of the latest change. */
+  readonly reason: string;
+}
+
+/**
+ * Which competitions begin later than planned, from every plan that there was, the first one first. A change with a
+ * reason is a delay of what was planned; one without is a new plan.
+ */
+export function delaysIn(plans: readonly PlannedSlots[]): ReadonlyMap<string, StartDelay> {
+  const starts = new Map<string, StartDelay>();
+  for (const { slots, reason } of plans) {
+    for (const { competitions, startsAt } of slots) {
+      for (const competition of competitions) {
+        const before = starts.get(competition);
+        if (before?.startsAt === startsAt) continue;
+        const plannedAt = before && reason !== null ? before.plannedAt : startsAt;
+        starts.set(competition, { plannedAt, startsAt, reason: reason ?? '' });
+      }
+    }
+  }
+  return new Map([...starts].filter(([, { plannedAt, startsAt }]) => startsAt > plannedAt));
+}

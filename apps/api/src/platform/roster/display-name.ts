@@ -23,6 +23,18 @@ export function displayName(
   return shown === '' ? `#${competitor.bib}` : shown;
 }
 
+/**
+ * Whether results of several meets may be put together under this name: an athlete who is known to be of age, or who
+ * decided to be shown whole. That a meet shows children by their names is no such decision.
+ */
+export function hasPublicResults(
+  { athlete }: Pick<Named, 'athlete'>,
+  { startsOn }: Pick<MeetRow, 'startsOn'>,
+): boolean {
+  if (!athlete) return false;
+  return (athlete.display ?? (isAdult(athlete.birthDate, startsOn) ? 'full' : null)) === 'full';
+}
+
 /** The whole name, for officials; null when the line has none. */
 export function fullName({ competitor, athlete }: Named): string | null {
   const name = nameParts(competitor, athlete).join(' ');

@@ -1,0 +1,16 @@
+import { Module } from '@nestjs/common';
+import { MeetsModule } from '../meets/meets.module.js';
+import { ResultsModule } from '../results/results.module.js';
+import { ScoringModule } from '../scoring/scoring.module.js';
+import { TimetableModule } from '../timetable/timetable.module.js';
+import { PublicJsonController } from './public-json.controller.js';
+import { SnapshotsService } from './snapshots.service.js';
+
+/** What the crowd sees: snapshots of what is published, for everybody alike. */
+@Module({
+  imports: [MeetsModule, ResultsModule, ScoringModule, TimetableModule],
+  controllers: [PublicJsonController],
+  providers: [SnapshotsService],
+  exports: [SnapshotsService],
+})
+export class PublicModule {}
