@@ -25,6 +25,7 @@ import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-
 import { Timetables1795613000800 } from './1795613000800-timetables.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
+import { TrialsInBrief1795613000900 } from './1795613000900-trials-in-brief.js';
 export const MIGRATIONS = [
   Vocabulary1795612700000,
   ClubsAndAthletes1795612800000,
@@ -51,4 +52,5 @@ export const MIGRATIONS = [
   Safety1795613000700,
   ImplementsInTheJournal1795613000720,
   Timetables1795613000800,
+  TrialsInBrief1795613000900,
 ];

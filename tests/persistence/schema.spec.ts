@@ -5,14 +5,15 @@ import { emptyDatabase, migratedDatabase, onConnection, type TestDatabase } from
 
 /**
  * Constraints, indexes and columns as PostgreSQL itself says them; the bookkeeping of migrations aside. What a domain
- * says of a value is in the migrations alone.
+ * says of a value is in the migrations alone, and so is an index with included columns.
  */
 const CONSTRAINTS = `
   SELECT conrelid::regclass || ' ' || conname || ' ' || pg_get_constraintdef(oid) AS line FROM pg_constraint
    WHERE connamespace = 'public'::regnamespace AND conrelid <> 0 AND contype <> 't' AND contype <> 'n'
      AND conrelid::regclass::text <> 'schema_migration' ORDER BY 1`;
 const INDEXES = `
-  SELECT indexdef AS line FROM pg_indexes WHERE schemaname = 'public' AND tablename <> 'schema_migration' ORDER BY 1`;
+  SELECT indexdef AS line FROM pg_indexes WHERE schemaname = 'public' AND tablename <> 'schema_migration'
+     AND indexdef NOT LIKE '% INCLUDE (%' ORDER BY 1`;
 const COLUMNS = `
   SELECT table_name || '.' || column_name || ' ' || data_type || ' ' || is_nullable || ' ' || coalesce(column_default, '') AS line
     FROM information_schema.columns WHERE table_schema = 'public' AND table_name <> 'schema_migration' ORDER BY 1`;

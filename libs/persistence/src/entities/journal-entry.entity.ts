@@ -1,4 +1,4 @@
-import { Check, Column, Entity, ForeignKey, PrimaryColumn, Unique } from 'typeorm';
+import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
 import type { Authority, JournalBody, JournalKind, StoredVerdict } from '../rows.js';
 import { OPTIONAL_INSTANT, SET_BY_CLOCK } from './instant.js';
 
@@ -8,6 +8,9 @@ import { OPTIONAL_INSTANT, SET_BY_CLOCK } from './instant.js';
 @ForeignKey('competition', ['organisationId', 'competitionId'], ['organisationId', 'id'], {
   name: 'journal_entry_competition_fkey',
 })
+// It includes columns, which only the migration can say.
+@Index('journal_entry_trials', { synchronize: false })
+@Index('journal_entry_others', ['competitionId', 'sequence'], { where: 'trial IS NULL' })
 @Check('journal_entry_sequence_range', `sequence >= 1`)
 @Check('journal_entry_body_of_kind', `body ->> 'kind' = kind`)
 @Check('journal_entry_verdict_agrees', `(verdict ->> 'standing' = standing) IS TRUE`)
@@ -53,4 +56,8 @@ export class JournalEntry {
 
   @Column('text')
   fingerprint: string;
+
+  /** Of an accepted trial, for those who read whole meets. Written by the database. */
+  @Column('text', { nullable: true, select: false, insert: false })
+  trial: string | null;
 }

@@ -54,30 +54,24 @@ type OtherEntry = [
   hold: HoldCode | null,
 ];
 
-/** What is strung together has no comma in it: ids, whole numbers and words of the schema. */
+/** The trials come from the index alone: a row of a journal is wide, and there are thousands. */
 const READ: Statement = {
   name: 'brief_read',
   text: `
-    SELECT wanted.id AS "competitionId", line.list AS "startList", entry.trials, entry.others
+    SELECT wanted.id AS "competitionId", line.list AS "startList", trial.list AS trials, other.list AS others
       FROM unnest($2::uuid[]) AS wanted (id)
       CROSS JOIN LATERAL (
         SELECT json_agg(json_build_array(competitor.id, bib, coalesce(club.name, listed_club), guest) ORDER BY position) AS list
           FROM competitor LEFT JOIN club ON club.organisation_id = $1 AND club.id = club_id
          WHERE competitor.organisation_id = $1 AND competition_id = wanted.id) AS line
       CROSS JOIN LATERAL (
-        SELECT
-          string_agg(CASE kind
-            WHEN 'attempt' THEN
-              'a,' || entry_id || ',' || (body ->> 'competitor') || ',' || (body ->> 'outcome') || ','
-                || (body ->> 'round') || ',' || coalesce(body ->> 'mark', '') || ',' || coalesce(body ->> 'protested', '')
-            ELSE
-              'j,' || entry_id || ',' || (body ->> 'competitor') || ',' || (body ->> 'outcome') || ','
-                || (body ->> 'trial') || ',' || (body ->> 'height') || ',' || (body ->> 'protested')
-            END, ',' ORDER BY sequence) FILTER (WHERE kind IN ('attempt', 'jump') AND standing = 'accepted') AS trials,
-          json_agg(json_build_array(sequence, entry_id, authority, actor, body, verdict -> 'hold' -> 'code') ORDER BY sequence)
-            FILTER (WHERE NOT (kind IN ('attempt', 'jump') AND standing = 'accepted')) AS others
+        SELECT string_agg(trial, ',' ORDER BY sequence) AS list
           FROM journal_entry
-         WHERE organisation_id = $1 AND competition_id = wanted.id) AS entry`,
+         WHERE organisation_id = $1 AND competition_id = wanted.id AND trial IS NOT NULL) AS trial
+      CROSS JOIN LATERAL (
+        SELECT json_agg(json_build_array(sequence, entry_id, authority, actor, body, verdict -> 'hold' -> 'code') ORDER BY sequence) AS list
+          FROM journal_entry
+         WHERE organisation_id = $1 AND competition_id = wanted.id AND trial IS NULL) AS other`,
 };
 
 /** Puts the trials between the other entries, which know their number; a journal has no gaps. */
