@@ -48,6 +48,30 @@ describe('the journal', () => {
     return reading(database, (at) => journal.read(at, scene.organisationId, scene.competitionId, 0));
   }
 
+  it('says a trial in a few words by itself, whatever somebody else says', async () => {
+    const entry = attemptOf(scene);
+    await record(entry);
+    const words = await onConnection(test.url, async (client) => {
+      await client.query('BEGIN');
+      await client.query(`UPDATE competition SET last_sequence = 2, version = version + 1 WHERE id = $1`, [
+        scene.competitionId,
+      ]);
+      const { rows } = await client.query<{ trial: string }>(
+        `INSERT INTO journal_entry (organisation_id, competition_id, sequence, entry_id, kind, body, standing, verdict,
+                                    authority, actor, fingerprint, trial)
+         SELECT organisation_id, competition_id, 2, gen_random_uuid(), kind, body, standing, verdict, authority, actor,
+                fingerprint, 'a,somebody else'
+           FROM journal_entry WHERE entry_id = $1 RETURNING entry_id || ' ' || trial AS trial`,
+        [entry.entryId],
+      );
+      await client.query('COMMIT');
+      return rows[0]!.trial;
+    });
+    const { competitor, outcome, round, mark } = entry.body as Record<string, string | number>;
+    const [id, trial] = words.split(' ');
+    expect(trial).toBe(`a,${id},${competitor},${outcome},${round},${mark},`);
+  });
+
   it('gives back what was put in', async () => {
     const entry = attemptOf(scene);
     const appended = (await record(entry)) as Appended;

@@ -65,4 +65,21 @@ describe('lookups in tables that were never analysed', () => {
     expect(plan).toContain('Index Cond:');
     expect(plan).not.toContain('Filter:');
   });
+
+  it('the trials of a competition, without a look at the rows', async () => {
+    const plan = await planOf(
+      `SELECT string_agg(trial, ',' ORDER BY sequence) FROM journal_entry
+        WHERE organisation_id = $1 AND competition_id = $2 AND trial IS NOT NULL`,
+      ['uuid', 'uuid'],
+    );
+    expect(plan).toContain('Index Only Scan using journal_entry_trials');
+  });
+
+  it('the other entries of a competition', async () => {
+    const plan = await planOf(
+      'SELECT body FROM journal_entry WHERE organisation_id = $1 AND competition_id = $2 AND trial IS NULL',
+      ['uuid', 'uuid'],
+    );
+    expect(plan).toContain('Index Scan using journal_entry_others');
+  });
 });
