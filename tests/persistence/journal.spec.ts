@@ -67,7 +67,7 @@ describe('the journal', () => {
       await client.query('COMMIT');
       return rows[0]!.trial;
     });
-    const { competitor, outcome, round, mark } = entry.body as Record<string, string | number>;
+    const { competitor, outcome, round, mark } = entry.body as unknown as Record<string, string | number>;
     const [id, trial] = words.split(' ');
     expect(trial).toBe(`a,${id},${competitor},${outcome},${round},${mark},`);
   });

@@ -58,6 +58,6 @@ export class JournalEntry {
   fingerprint: string;
 
   /** Of an accepted trial, for those who read whole meets. Written by the database. */
-  @Column('text', { nullable: true, select: false, insert: false })
+  @Column('text', { nullable: true, select: false })
   trial: string | null;
 }
