@@ -6,6 +6,11 @@ import { populate } from './fixture.js';
 
 const NAMES = MIGRATIONS.map(({ name }) => name);
 
+/** From where on migrations are brought back: the newest, and one of several before them; all of them take minutes. */
+const FROM = NAMES.map((_, at) => at).filter(
+  (at) => process.env['LONG'] === '1' || at >= NAMES.length - 2 || at % 6 === 0,
+);
+
 type Contents = ReadonlyMap<string, readonly Readonly<Record<string, unknown>>[]>;
 
 /** All rows of each table, by the table's name. */
@@ -74,11 +79,12 @@ describe('migrations', () => {
     expect(await contents(test.url)).toEqual(new Map([...full.keys()].map((name) => [name, []])));
   });
 
-  it('bring back whatever was taken back, from each of them on, without touching the rest', async () => {
+  it('bring back whatever was taken back, from one of them on, without touching the rest', async () => {
     await migrate(test.url);
     await populate(test.url);
     for (let at = NAMES.length - 1; at >= 0; at -= 1) {
       await revertMigration(test.url);
+      if (!FROM.includes(at)) continue;
       const again = await copyOf(test);
       try {
         const left = await contents(again.url);
