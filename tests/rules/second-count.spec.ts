@@ -5,6 +5,7 @@ import { type Expected } from '../reference/fault-shapes.js';
 import { faulty, FAULT_NAMES, severalFaults } from '../reference/faults.js';
 import { sheets } from '../reference/generate-sheet.js';
 import { referenceResult } from '../reference/result.js';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 
 /**
  * The library against the second count: two implementations written apart, from the same words. The sheets are the
@@ -34,7 +35,7 @@ function comparable(result: unknown): unknown {
 }
 
 describe('the second count', () => {
-  it('agrees on 20,000 generated sheets', () => {
+  it(`agrees on ${PROPERTY_RUNS} generated sheets`, () => {
     fc.assert(
       fc.property(sheets, (sheet) => {
         const source = JSON.stringify(sheet);
@@ -43,7 +44,7 @@ describe('the second count', () => {
         // The matcher shows what differs, but to look at every document with it takes most of the time.
         if (!isDeepStrictEqual(counted, second)) expect(counted).toEqual(second);
       }),
-      { numRuns: 20_000, seed },
+      { numRuns: PROPERTY_RUNS, seed },
     );
   }, 300_000);
 

@@ -7,6 +7,7 @@ import {
   type VerticalCard,
   type VerticalEntry,
 } from '#rules';
+import { PROPERTY_RUNS } from '../support/property-runs.js';
 import { setupOfCard } from './support/bar.js';
 import { anyVerticalCard, VERTICAL_CASES } from './support/vertical-sheets.js';
 
@@ -60,6 +61,9 @@ describe('a card entered entry by entry', () => {
   });
 
   it('is the same card for any sheet', () => {
-    fc.assert(fc.property(anyVerticalCard, expectSameCard), { numRuns: 2_000, seed: 1 });
+    fc.assert(fc.property(anyVerticalCard, expectSameCard), {
+      numRuns: Math.round(PROPERTY_RUNS / 6),
+      seed: 1,
+    });
   }, 120_000);
 });
