@@ -72,6 +72,9 @@ const FITTING: Readonly<Record<string, object>> = {
     ...{ ageOn: { kind: 'NO_AGE' }, bands: [{ code: 'U14', minAge: 9, maxAge: 13 }], rules: null },
     ...{ validFrom: null, validUntil: null },
   },
+  competitorExcuse: { to: 'Long jump' },
+  competitorFlightSet: { flight: 'B' },
+  competitorMatch: { athleteId: null },
   competitorStartSet: { status: 'DNS' },
   barSet: { height: '3.40', leavesOut: [] },
   jumpCorrect: { ...JUMPED, outcome: 'CLEARED' },
@@ -117,6 +120,8 @@ const REFUSED: Readonly<Record<string, string>> = {
   combinedEventReopen: 'ALREADY_SO',
   competitionConfirm: 'NOT_FOUND',
   competitionReopen: 'ALREADY_SO',
+  competitorFlightSet: 'FLIGHT_UNKNOWN',
+  competitorMatch: 'ALREADY_MATCHED',
   competitorReinstate: 'ALREADY_SO',
   entryRule: 'NO_QUESTION',
   jumpOffDecline: 'NO_JUMP_OFF',
@@ -257,6 +262,7 @@ async function sceneAtACircle(name: string): Promise<Scene> {
       },
     ],
     sheet: discusSheet(2),
+    bibs: [{ competitorId: third, bib: '77' }],
   };
   return { circle, things };
 }

@@ -127,6 +127,7 @@ export const SETTING_UP_CASES: readonly ConstraintCase[] = [
     ['person_name_length', 'an endless family name', { family_name: LONG }],
     ['sex_known', 'another letter', { sex: 'F' }],
     ['name_display_known', 'another way to show a name', { display: 'nickname' }],
+    ['athlete_handedness_known', 'with both hands', { handedness: 'both' }],
     ['athlete_birth_date_range', 'born before there was athletics', { birth_date: '1899-12-31' }],
   ),
   ...of(
@@ -229,6 +230,11 @@ export const SETTING_UP_CASES: readonly ConstraintCase[] = [
     ['label_length', 'no bib', { bib: '' }],
     ['competitor_position_range', 'before the first', { position: 0 }],
     ['competitor_seed_mark_range', 'entered with less than nothing', { seed_mark: 0 }],
+    [
+      'competitor_unmatched_is_nobody',
+      'an athlete of whom nobody knows who it is',
+      ({ athleteId }) => ({ athlete_id: athleteId, is_unmatched: true }),
+    ],
     ['label_length', 'an empty flight', { flight: '' }],
     ['implement_grams_range', 'an implement lighter than air', { implement_grams: -1 }],
     ['competitor_written_shape', 'a card that says something else', { written: { points: 8 } }],

@@ -78,6 +78,7 @@ export function athleteOf(scene: Scene, changes: Partial<AthleteRow> = {}): Athl
     birthDate: '2009-03-29',
     clubId: scene.clubId,
     display: null,
+    handedness: null,
     ...changes,
   };
 }
@@ -144,6 +145,7 @@ export function competitorOf(
     implementGrams: 1000,
     seedMark: null,
     written: null,
+    isUnmatched: false,
     ...changes,
   };
 }

@@ -49,6 +49,33 @@ const NAMED = { implementId: ID, implementStanding: 'passed' };
 const QUERY = { attempts: [ID], implementId: ID, reason: 'mass 998 g, at least 1000 g' };
 const query = (changes: Columns): Columns => entry('implement-query', QUERY, changes);
 
+const NOTE = { about: 'injury', text: 'fell, helped off', competitor: 'c1', seenAt: 1_795_612_700_000 };
+const EXCUSE = { competitor: 'c1', to: 'Long jump', until: 1_795_612_700_000 };
+const LATE = { competitor: ID, bib: '77', flight: null };
+const BIBS = { bibs: [{ competitor: 'c1', bib: '12' }], reason: 'swapped' };
+const FLIGHT = { competitor: 'c1', flight: 'B', reason: 'clash' };
+
+const AT_THE_CIRCLE: [constraint: string, what: string, changes: Columns][] = [
+  ['journal_body_note_worded', 'a note of nothing', entry('note', NOTE, { text: ' ' })],
+  ['journal_body_note_worded', 'a note about a sentence', entry('note', NOTE, { about: 'He fell.' })],
+  ['journal_body_note_at', 'a note of no time', entry('note', NOTE, { seenAt: undefined })],
+  ['journal_body_excused_somewhere', 'excused to a blank', entry('excuse', EXCUSE, { to: '' })],
+  ['journal_body_excused_until', 'excused until some day', entry('excuse', EXCUSE, { until: 'noon' })],
+  ['journal_body_card_remark', 'a blank remark', entry('card-signed', {}, { remark: ' ' })],
+  ['journal_body_list_names', 'nobody excused', entry('excuse', EXCUSE, { competitor: undefined })],
+  ['journal_body_list_names', 'nobody matched', entry('match', {}, {})],
+  ['journal_body_late_bib', 'a late entry without a bib', entry('late-entry', LATE, { bib: undefined })],
+  ['journal_body_flight_named', 'to no flight', entry('flight', FLIGHT, { flight: null })],
+  ['journal_body_bibs_listed', 'no bibs', entry('bibs', BIBS, { bibs: [] })],
+  [
+    'journal_body_bibs_listed',
+    'a bib that is a number',
+    entry('bibs', BIBS, { bibs: [{ competitor: 'c1', bib: 12 }] }),
+  ],
+  ['journal_body_list_change_explained', 'bibs for no reason', entry('bibs', BIBS, { reason: undefined })],
+  ['journal_body_list_change_explained', 'a flight for no reason', entry('flight', FLIGHT, { reason: ' ' })],
+];
+
 const sound = (kind: string, changes: Columns): Columns => entry(kind, SOUND_BODIES[kind]!, changes);
 
 /** Every kind of decision has to say why. */
@@ -88,7 +115,7 @@ export const JOURNAL_CASES: readonly ConstraintCase[] = [
     ['journal_entry_id_unique', 'an id twice', { sequence: 2, entry_id: ID }, { after: { entry_id: ID } }],
     ['journal_entry_in_sequence', 'a gap', { sequence: 2 }],
     ['journal_entry_sequence_range', 'before the first', { sequence: 0 }, { triggersOff: true }],
-    ['journal_body_kind_known', 'another kind', { kind: 'note', body: { kind: 'note' } }],
+    ['journal_body_kind_known', 'another kind', { kind: 'remark', body: { kind: 'remark' } }],
     ['journal_entry_body_of_kind', 'the body of another kind', { kind: 'sign-off' }],
     [
       'journal_body_kind_known',
@@ -223,6 +250,7 @@ export const JOURNAL_CASES: readonly ConstraintCase[] = [
     ['journal_body_query_names_attempts', 'a question about no trial', query({ attempts: [] })],
     ['journal_body_query_names_attempts', 'a question about a number', query({ attempts: [1] })],
     ['journal_body_query_explained', 'a question without a ground', query({ reason: ' ' })],
+    ...AT_THE_CIRCLE,
     ['journal_body_cause_known', 'stopped for nothing', stop({ cause: undefined })],
     ['journal_body_cause_known', 'stopped for a sentence', stop({ cause: 'It rained.' })],
     ['journal_body_seen_at', 'seen at no time', stop({ seenAt: undefined })],

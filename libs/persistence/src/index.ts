@@ -97,6 +97,7 @@ export type {
   JournalRow,
   MeetRow,
   MeetScoringRow,
+  Handedness,
   NameDisplay,
   OfficialResultRow,
   OrganisationRow,

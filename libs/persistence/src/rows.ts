@@ -51,6 +51,8 @@ export interface ClubRow {
   readonly name: string;
 }
 
+export type Handedness = 'left' | 'right';
+
 export interface AthleteRow {
   readonly organisationId: string;
   readonly id: string;
@@ -61,6 +63,8 @@ export interface AthleteRow {
   readonly clubId: string | null;
   /** `null`: as the meet decides. */
   readonly display: NameDisplay | null;
+  /** With which hand the athlete throws, or from which foot he jumps; `null`: nobody said. */
+  readonly handedness: Handedness | null;
 }
 
 export interface MeetRow {
@@ -260,6 +264,8 @@ export interface CompetitorRow {
   readonly seedMark: number | null;
   /** What a paper card says was the result; `null`: there is no card, or it says nothing. */
   readonly written: WrittenResult | null;
+  /** Entered at the circle, and nobody has said yet who it is. */
+  readonly isUnmatched: boolean;
 }
 
 export interface JournalRow {

@@ -113,6 +113,7 @@ export async function makeScene(api: ApiClient, place: Place): Promise<Scene> {
     ...{ competitionId, competitionIds: [competitionId], on: competitionId, finalId: null, after: null },
     ...{ competitorIds: [competitorId], expectedVersion: 0, attemptId: trial.entryId, sheet: discusSheet(2) },
     moves: [{ attemptId: trial.entryId, competitorId, round: 1 }],
+    bibs: [{ competitorId, bib: '77' }],
     lines: competitors.map((one) => ({ competitorId: one, flight: 'A' })),
   };
   return { meetId, competitionId, athleteId: athlete.id, personId, things };

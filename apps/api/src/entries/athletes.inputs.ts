@@ -1,10 +1,10 @@
-import type { NameDisplay, Sex } from '#persistence';
+import type { Handedness, NameDisplay, Sex } from '#persistence';
 import { Field, ID, InputType } from '@nestjs/graphql';
 import { IsOptional } from 'class-validator';
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { OwnId } from '../platform/inputs/own-id.js';
 import { Text } from '../platform/inputs/text.js';
-import { NameDisplayEnum, SexEnum } from '../platform/objects/words.js';
+import { HandednessEnum, NameDisplayEnum, SexEnum } from '../platform/objects/words.js';
 import { CalendarDate } from '../platform/scalars/calendar-date.js';
 
 @InputType()
@@ -49,6 +49,9 @@ export class AthleteCreateInput {
     description: 'How the name is shown in public; absent: by age, as the meet decides.',
   })
   display?: NameDisplay | null;
+
+  @Field(() => HandednessEnum, { nullable: true, description: 'Shown at the circle, and never public.' })
+  handedness?: Handedness | null;
 }
 
 @InputType({ description: 'Absent fields stay as they are; null empties those that may be empty.' })
@@ -77,4 +80,7 @@ export class AthleteUpdateInput {
 
   @Field(() => NameDisplayEnum, { nullable: true })
   display?: NameDisplay | null;
+
+  @Field(() => HandednessEnum, { nullable: true })
+  handedness?: Handedness | null;
 }

@@ -58,6 +58,7 @@ export class AthletesService {
       birthDate: input.birthDate ?? null,
       clubId: input.clubId ?? null,
       display: input.display ?? null,
+      handedness: input.handedness ?? null,
     };
     return createOnce<AthleteRow, AthleteRow>(this.database, {
       wanted,
@@ -147,6 +148,7 @@ function changesOf(input: Omit<AthleteUpdateInput, 'athleteId'>): AthleteChanges
     ...(input.birthDate !== undefined && { birthDate: input.birthDate }),
     ...(input.clubId !== undefined && { clubId: input.clubId }),
     ...(input.display !== undefined && { display: input.display }),
+    ...(input.handedness !== undefined && { handedness: input.handedness }),
   };
 }
 

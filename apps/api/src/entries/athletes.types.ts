@@ -1,10 +1,10 @@
-import type { AthleteRow, NameDisplay, Sex } from '#persistence';
+import type { AthleteRow, Handedness, NameDisplay, Sex } from '#persistence';
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
 import { connectionType } from '../platform/connections/connection.js';
 import { UserError } from '../platform/errors/user-error.types.js';
 import { globalId } from '../platform/inputs/global-id.js';
 import { Club } from '../platform/objects/club.type.js';
-import { NameDisplayEnum, SexEnum } from '../platform/objects/words.js';
+import { HandednessEnum, NameDisplayEnum, SexEnum } from '../platform/objects/words.js';
 import { CalendarDate } from '../platform/scalars/calendar-date.js';
 
 @ObjectType({
@@ -32,6 +32,9 @@ export class Athlete {
 
   @Field(() => NameDisplayEnum, { nullable: true })
   display: NameDisplay | null;
+
+  @Field(() => HandednessEnum, { nullable: true })
+  handedness: Handedness | null;
 }
 
 @ObjectType({ description: 'The age category of somebody on one day. As private as the date of birth.' })
@@ -97,5 +100,6 @@ export function athleteObject(row: AthleteRow): Athlete {
     sex: row.sex,
     birthDate: row.birthDate,
     display: row.display,
+    handedness: row.handedness,
   };
 }

@@ -39,7 +39,7 @@ export async function noteBesideDraw(
   tx: Tx,
   { organisationId, competitionId, bib, flight }: CompetitorRow,
   kind: 'entered late' | 'withdrawn',
-  viewer: Identity,
+  viewer: Pick<Identity, 'holder'>,
 ): Promise<void> {
   await note(tx, { organisationId, id: competitionId }, viewer, () => ({ kind, lines: [{ bib, flight }] }));
 }
@@ -48,7 +48,7 @@ export async function noteBesideDraw(
 export async function noteOrderBesideDraw(
   tx: Tx,
   competition: Pick<CompetitionRow, 'organisationId' | 'id'>,
-  viewer: Identity,
+  viewer: Pick<Identity, 'holder'>,
 ): Promise<void> {
   await note(tx, competition, viewer, async () => {
     const list = await competitors.ofCompetition(tx, competition.organisationId, competition.id);
@@ -61,7 +61,7 @@ type Noted = Pick<DrawAmendmentRow, 'kind' | 'lines'>;
 async function note(
   tx: Tx,
   { organisationId, id }: Pick<CompetitionRow, 'organisationId' | 'id'>,
-  viewer: Identity,
+  viewer: Pick<Identity, 'holder'>,
   what: () => Noted | Promise<Noted>,
 ): Promise<void> {
   const drawn = await draws.latest(tx, organisationId, id);

@@ -1,10 +1,11 @@
-import type { Unit } from '#persistence';
+import type { competitors, Unit } from '#persistence';
 import { formatMark } from '#rules';
 import { Args, Context, Mutation, Parent, ResolveField, Resolver } from '@nestjs/graphql';
 import { loaderPerRequest } from '../platform/graphql/per-request.js';
 import type { RequestContext } from '../platform/graphql/request-context.js';
 import type { Identity } from '../platform/identity/identity.js';
 import { Needs, Viewer } from '../platform/identity/rights.js';
+import { globalId } from '../platform/inputs/global-id.js';
 import { Competition, competitionObject } from '../platform/objects/competition.type.js';
 import { Competitor, competitorObject } from '../platform/objects/competitor.type.js';
 import type { RosterLine } from '../platform/roster/roster.js';
@@ -53,9 +54,12 @@ export class EntriesResolver {
   ): Promise<CallLine[]> {
     this.reader.requireCaller(competition.row, context.identity);
     const roster = await this.rosterLoader(context).load(competition.row);
-    const { unit } = competition.row;
     const categories = await this.reader.categoriesOf(competition.row, roster);
-    return roster.map((line, at) => ({ ...callLine(line, unit), category: categories[at] ?? null }));
+    const elsewhere = await this.reader.elsewhereOf(competition.row);
+    return roster.map((line, at) => ({
+      ...callLine(line, competition.row.unit, elsewhere),
+      category: categories[at] ?? null,
+    }));
   }
 
   @Mutation(() => CompetitorEnterPayload, {
@@ -111,12 +115,24 @@ export class EntriesResolver {
   }
 }
 
-function callLine(line: RosterLine, unit: Unit): Omit<CallLine, 'category'> {
-  const { seedMark } = line.competitor;
+function callLine(
+  line: RosterLine,
+  unit: Unit,
+  elsewhere: readonly competitors.AlsoEntered[],
+): Omit<CallLine, 'category'> {
+  const { seedMark, athleteId, isUnmatched } = line.competitor;
+  const own = elsewhere.filter((one) => athleteId !== null && one.athleteId === athleteId);
   return {
     competitor: competitorObject(line),
     name: line.name,
     seedMark: seedMark === null ? null : formatMark(seedMark, unit),
+    handedness: line.athlete?.handedness ?? null,
+    isUnmatched,
+    alsoEntered: own.map(({ competitionId, title, startsAt }) => ({
+      competitionId: globalId('Competition', competitionId),
+      title,
+      startsAt: startsAt === null ? null : new Date(startsAt),
+    })),
   };
 }
 

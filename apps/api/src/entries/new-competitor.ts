@@ -55,6 +55,7 @@ export function newCompetitor(input: CompetitorEnterInput, organisationId: strin
     implementGrams: input.implementGrams ?? null,
     seedMark: isGiven(input.seedMark) ? (parseMark(input.seedMark)?.value ?? null) : null,
     written: null,
+    isUnmatched: false,
   };
 }
 

@@ -1,4 +1,4 @@
-import type { CompetitionRow } from '#persistence';
+import { competitors, type CompetitionRow } from '#persistence';
 import { eligibilityOf } from '#rules';
 import { Injectable } from '@nestjs/common';
 import { MeetsService } from '../meets/meets.service.js';
@@ -37,6 +37,11 @@ export class StartListReader {
       };
       return eligibilityOf(entrant, categoryOfCompetition(row, meet!), own).own?.code ?? null;
     });
+  }
+
+  /** Where else at the meet the athletes of a competition are entered. */
+  async elsewhereOf({ organisationId, id }: CompetitionRow): Promise<competitors.AlsoEntered[]> {
+    return this.database.read((at) => competitors.alsoEntered(at, organisationId, id));
   }
 
   /** Whole names are for those who act on the competition, and for an administrator. */

@@ -1,8 +1,8 @@
-import { competitions, competitors, type CompetitionRow, type Tx } from '#persistence';
+import { competitions, competitors, type CompetitionRow, type CompetitorRow, type Tx } from '#persistence';
 import { Injectable } from '@nestjs/common';
 import type { Identity } from '../platform/identity/identity.js';
 import { CompetitionChanges } from '../platform/live/competition-changes.js';
-import { noteOrderBesideDraw } from './drawn-list.js';
+import { noteBesideDraw, noteOrderBesideDraw } from './drawn-list.js';
 import { lockStartList, type Locked } from './start-list.js';
 
 /** A line of a start list in its new place. */
@@ -33,8 +33,14 @@ export class StartListService {
     return (await competitions.find(tx, organisationId, id))!;
   }
 
+  /** Puts somebody at the end of a list that is in use; the entry that says so is the new version. */
+  async addLate(tx: Tx, line: CompetitorRow, holder: string): Promise<void> {
+    await competitors.insert(tx, [line]);
+    await noteBesideDraw(tx, line, 'entered late', { holder });
+  }
+
   /** Notes beside the competition's draw, if it has one, that the list was put into another order. */
-  noteOrder(tx: Tx, competition: CompetitionRow, viewer: Identity): Promise<void> {
+  noteOrder(tx: Tx, competition: CompetitionRow, viewer: Pick<Identity, 'holder'>): Promise<void> {
     return noteOrderBesideDraw(tx, competition, viewer);
   }
 

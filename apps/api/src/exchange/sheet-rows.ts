@@ -56,6 +56,7 @@ export function competitorsOf(
     guest,
     implementGrams: information.competitors[index]?.implementGrams ?? null,
     seedMark: null,
+    isUnmatched: false,
     written: information.competitors[index]?.written ?? null,
   }));
 }

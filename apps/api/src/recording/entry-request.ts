@@ -12,6 +12,16 @@ export interface EntryRequest {
   /** `null`: the entry does not depend on what the sender has seen. */
   readonly expectedVersion: number | null;
   readonly entered: Entered;
+  /** Of an entry about the start list. */
+  readonly details?: ListDetails;
+}
+
+/** What goes into the start list and not into the journal, which could not be emptied of it. */
+export interface ListDetails {
+  readonly listedName?: string;
+  readonly listedClub?: string | null;
+  /** Whom the competitor is matched to; `null`: the name that was written down. */
+  readonly athleteId?: string | null;
 }
 
 /**

@@ -8,6 +8,7 @@ import {
   type Tx,
 } from '#persistence';
 import type { AnyEntry, Objection, RefusalCode } from '#rules';
+import { StartListService } from '../entries/start-list.service.js';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
 import { fingerprintOf } from '../platform/competition/fingerprint.js';
 import { decideIn } from '../platform/competition/kinds.js';
@@ -20,6 +21,7 @@ import { versionConflict } from '../platform/errors/version-conflict.types.js';
 import type { Capacity, Identity } from '../platform/identity/identity.js';
 import { CompetitionChanges } from '../platform/live/competition-changes.js';
 import { bodyIn, Unreadable, type Entered, type EntryRequest, type FieldNames } from './entry-request.js';
+import { asListed, listProblem, withList, withNewLine } from './list-change.js';
 import { withImplement } from './named-implement.js';
 import { asPartOfCombined } from './part-of-combined.js';
 import { asPartOfGroup } from './part-of-group.js';
@@ -63,6 +65,7 @@ export class RecordingService {
     private readonly database: Database,
     private readonly memory: CompetitionMemory,
     private readonly changes: CompetitionChanges,
+    private readonly startList: StartListService,
   ) {}
 
   /**
@@ -107,8 +110,8 @@ export class RecordingService {
         });
       });
     } catch (error) {
-      // Another competition's journal has the id: only the database sees all of them at once.
-      if (violationOf(error)?.constraint === 'journal_entry_id_unique') return notRecorded(ID_REUSED);
+      // Another competition has the id: only the database sees all of them at once.
+      if (ID_CONSTRAINTS.has(violationOf(error)?.constraint ?? '')) return notRecorded(ID_REUSED);
       throw error;
     }
   }
@@ -126,7 +129,9 @@ export class RecordingService {
     const { row, state } = loaded;
     const sent = bodyIn(loaded, request.entered);
     if (sent instanceof Unreadable) return notRecorded(refusal(sent.refusal));
-    const fingerprint = fingerprintOf(row.id, sent);
+    const { details = {} } = request;
+    const { athleteId } = details;
+    const fingerprint = fingerprintOf(row.id, athleteId === undefined ? sent : { ...sent, athleteId });
     if (state.journal.some(({ entry }) => entry.id === request.entryId)) {
       return this.replay(tx, loaded, request.entryId, fingerprint);
     }
@@ -136,9 +141,12 @@ export class RecordingService {
     if (isDecisive(sent) && loaded.meet.needsSecondPerson && by.firstPerson === undefined) {
       return notRecorded(NEEDS_SECOND_PERSON);
     }
-    const body = await withImplement(tx, row, sent);
+    const body = asListed(await withImplement(tx, row, sent), loaded);
     const entry: AnyEntry = { id: request.entryId, by: by.capacity, actor: by.holder, ...body };
-    const inCombined = await asPartOfCombined(tx, loaded, entry);
+    const problem = await listProblem(tx, loaded, entry, details);
+    if (problem) return notRecorded(problem);
+    const listed = await withNewLine(tx, loaded, entry, details);
+    const inCombined = await asPartOfCombined(tx, listed, entry);
     const asDecided = await asPartOfGroup(tx, this.memory, inCombined, entry);
     const { after: folded, verdict } = decideIn(asDecided, entry);
     if (verdict.standing === 'refused') return notRecorded(refusalOf(verdict.refusal, request.entered));
@@ -158,12 +166,17 @@ export class RecordingService {
     });
     const { sequence, recordedAt, version } = appended;
     const after: LoadedCompetition = {
-      ...loaded,
+      ...listed,
       ...folded,
       row: { ...row, version, lastSequence: sequence },
       changedAt: new Date(recordedAt),
     };
-    const kept = await this.afterwards(tx, after, entry, by.firstPerson ?? null);
+    const kept = await this.afterwards(
+      tx,
+      await withList(tx, after, entry, details, this.startList),
+      entry,
+      by.firstPerson ?? null,
+    );
     return {
       recorded: true,
       entryId: entry.id,
@@ -205,6 +218,8 @@ export class RecordingService {
     return { recorded: true, entryId, sequence, recordedAt, verdict, replayed: true, loaded };
   }
 }
+
+const ID_CONSTRAINTS: ReadonlySet<string> = new Set(['journal_entry_id_unique', 'competitor_pkey']);
 
 export const ID_REUSED = refusal({
   code: 'ID_REUSED',

@@ -131,6 +131,20 @@ export class CompetitionInterruptPayload extends EntryPayload {}
 @ObjectType()
 export class CompetitionClearPayload extends EntryPayload {}
 @ObjectType()
+export class NoteRecordPayload extends EntryPayload {}
+@ObjectType()
+export class CompetitorExcusePayload extends EntryPayload {}
+@ObjectType()
+export class CardSignPayload extends EntryPayload {}
+@ObjectType()
+export class CompetitorAddPayload extends EntryPayload {}
+@ObjectType()
+export class CompetitorMatchPayload extends EntryPayload {}
+@ObjectType()
+export class BibsSetPayload extends EntryPayload {}
+@ObjectType()
+export class CompetitorFlightSetPayload extends EntryPayload {}
+@ObjectType()
 export class JumpRecordPayload extends EntryPayload {}
 @ObjectType()
 export class JumpOffRecordPayload extends EntryPayload {}

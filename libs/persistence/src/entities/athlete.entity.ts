@@ -1,5 +1,5 @@
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
-import type { NameDisplay, Sex } from '../rows.js';
+import type { Handedness, NameDisplay, Sex } from '../rows.js';
 
 @Entity('athlete')
 @Index('athlete_by_name', ['organisationId', 'familyName', 'givenName', 'id'])
@@ -7,6 +7,7 @@ import type { NameDisplay, Sex } from '../rows.js';
 @ForeignKey('organisation', ['organisationId'], ['id'], { name: 'athlete_organisation_fkey' })
 @ForeignKey('club', ['organisationId', 'clubId'], ['organisationId', 'id'], { name: 'athlete_club_fkey' })
 @Check('athlete_birth_date_range', `birth_date BETWEEN '1900-01-01' AND '2200-01-01'`)
+@Check('athlete_handedness_known', `handedness IN ('left', 'right')`)
 export class Athlete {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'athlete_pkey' })
   organisationId: string;
@@ -31,4 +32,7 @@ export class Athlete {
 
   @Column('text', { nullable: true })
   display: NameDisplay | null;
+
+  @Column('text', { nullable: true })
+  handedness: Handedness | null;
 }

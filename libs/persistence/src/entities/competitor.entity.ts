@@ -24,6 +24,7 @@ import type { WrittenResult } from '../rows.js';
 @Check('competitor_listed_name_length', `length(listed_name) BETWEEN 1 AND 200`)
 @Check('competitor_listed_club_length', `length(listed_club) BETWEEN 1 AND 200`)
 @Check('competitor_position_range', `position >= 1`)
+@Check('competitor_unmatched_is_nobody', `NOT is_unmatched OR athlete_id IS NULL`)
 @Check('competitor_seed_mark_range', `seed_mark BETWEEN 1 AND 99999`)
 @Check(
   'competitor_written_shape',
@@ -71,4 +72,7 @@ export class Competitor {
 
   @Column('integer', { nullable: true })
   seedMark: number | null;
+
+  @Column('boolean', { default: false })
+  isUnmatched: boolean;
 }

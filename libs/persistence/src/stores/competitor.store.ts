@@ -136,3 +136,33 @@ export async function inPublishedMeets(
     [organisationId, value, meets],
   );
 }
+
+/** An athlete of one competition who is entered in another one of the meet. */
+export interface AlsoEntered {
+  readonly athleteId: string;
+  readonly competitionId: string;
+  readonly title: string;
+  readonly startsAt: string | null;
+}
+
+/** Where else at the meet the athletes of a competition are entered, the earliest first. */
+export async function alsoEntered(
+  at: Reads,
+  organisationId: string,
+  competitionId: string,
+): Promise<AlsoEntered[]> {
+  return managerOf(at).query<AlsoEntered[]>(
+    `SELECT other.athlete_id AS "athleteId", elsewhere.id AS "competitionId", elsewhere.title,
+            to_char(elsewhere.starts_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "startsAt"
+       FROM competition AS here
+       JOIN competitor AS own ON own.competition_id = here.id AND own.organisation_id = here.organisation_id
+       JOIN competitor AS other
+         ON other.athlete_id = own.athlete_id AND other.organisation_id = own.organisation_id
+       JOIN competition AS elsewhere
+         ON elsewhere.id = other.competition_id AND elsewhere.organisation_id = other.organisation_id
+      WHERE here.organisation_id = $1 AND here.id = $2
+        AND elsewhere.meet_id = here.meet_id AND elsewhere.id <> here.id
+      ORDER BY elsewhere.starts_at NULLS LAST, elsewhere.title, elsewhere.id`,
+    [organisationId, competitionId],
+  );
+}

@@ -1,4 +1,5 @@
 import { callsOf } from '../competition/calls.js';
+import { isOrderFixed } from '../competition/order-change.js';
 import type { CompetitionState } from '../competition/state.js';
 import { commonOrder, turnsOf, type OrderedCompetitor } from './group-order.js';
 import type { CalledCompetition, CallingGroup, GroupCall } from './group.js';
@@ -59,7 +60,9 @@ function rankIn(
       Number(afterFlights),
       inFlights ? flights.indexOf(call.flight) : 0,
       call.round,
-      isReordered(competitions, call.round) ? sequence : turnOf(call),
+      ...(isReordered(competitions, call.round)
+        ? [sequence, Number(isCalledLate(member, call))]
+        : [Number(isCalledLate(member, call)), turnOf(call)]),
     ];
   };
 }
@@ -72,6 +75,11 @@ function flightsIn(
   const lines = competitions.flatMap(({ state }) => state.setup.competitors);
   const flightOf = new Map(lines.map(({ key, flight }) => [key, flight]));
   return [...new Set(order.map(({ competitor }) => flightOf.get(competitor) ?? null))];
+}
+
+/** Away at another event, in a round whose order may be changed for that. */
+function isCalledLate({ state }: Member, { competitor, round }: GroupCall): boolean {
+  return state.away.has(competitor) && !isOrderFixed(state, { round });
 }
 
 function firstCutOf({ state: { setup } }: Member): number {

@@ -23,9 +23,10 @@ export function verticalCalls(
   const members = new Map(competitions.map((member, sequence) => [member.key, { member, sequence }]));
   const rankOf = ({ competition, competitor, height, round, jumpOff }: GroupCall): Rank => {
     const { member, sequence } = members.get(competition)!;
-    if (jumpOff) return [1, sequence, 0, 0];
+    if (jumpOff) return [1, sequence, 0, 0, 0];
     const moved = member.state.orderChanges.get(turnKey({ height: height!, trial: round }))?.competitors;
-    return [0, height!, round, turnsOf(order, competition, moved).get(competitor)!];
+    const isAway = Number(member.state.away.has(competitor));
+    return [0, height!, round, isAway, turnsOf(order, competition, moved).get(competitor)!];
   };
   const calls = merge(
     competitions.map((member) => progressOf(member).calls.map((call) => groupCallOf(member, call))),

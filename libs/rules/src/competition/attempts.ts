@@ -68,6 +68,8 @@ function ruleProtest(judgement: Judgement, mark: number, decision: RulingDecisio
 function takeIn(gathered: Gathered, entry: Entry, moment: Moment): void {
   switch (entry.kind) {
     case 'attempt':
+      // A pass is told of whoever is away; a trial shows that the competitor is back.
+      if (entry.outcome !== 'pass') gathered.decisions.away.delete(entry.competitor);
       addAttempt(gathered, entry, moment);
       return;
     case 'wind':

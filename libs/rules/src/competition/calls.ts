@@ -1,4 +1,5 @@
 import { orderOf } from '../progression/order.js';
+import { isOrderFixed } from './order-change.js';
 import type { CompetitionState } from './state.js';
 
 /** One trial that is still to be taken. */
@@ -91,10 +92,17 @@ function flightsOf({ setup }: CompetitionState): (string | null)[] {
 /** Those whom an official moved to the front of a round come first, the others follow in the order of the rules. */
 function inOrder(state: CompetitionState, round: number, byRule: readonly string[]): readonly string[] {
   const change = state.orderChanges.get(round);
-  if (!change) return byRule;
+  if (!change) return awayLast(state, round, byRule);
   const bibs = new Map(state.competitors.map(({ key, bib }) => [key, bib]));
   const present = new Set(byRule);
   const moved = change.competitors.map((key) => bibs.get(key)!).filter((bib) => present.has(bib));
   const ahead = new Set(moved);
-  return [...moved, ...byRule.filter((bib) => !ahead.has(bib))];
+  return awayLast(state, round, [...moved, ...byRule.filter((bib) => !ahead.has(bib))]);
+}
+
+/** Who is away at another event is called when the others of the round have had their turn. */
+function awayLast(state: CompetitionState, round: number, order: readonly string[]): readonly string[] {
+  if (state.away.size === 0 || isOrderFixed(state, { round })) return order;
+  const away = new Set(state.competitors.filter(({ key }) => state.away.has(key)).map(({ bib }) => bib));
+  return [...order.filter((bib) => !away.has(bib)), ...order.filter((bib) => away.has(bib))];
 }

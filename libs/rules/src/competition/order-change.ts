@@ -3,7 +3,10 @@ import type { OrderEntry } from './entry.js';
 import type { CompetitionState } from './state.js';
 
 /** Whether the rules leave the order of this round alone: the last one, outside combined events. */
-export function isOrderFixed({ setup }: CompetitionState, { round }: OrderEntry): boolean {
+export function isOrderFixed(
+  { setup }: Pick<CompetitionState, 'setup'>,
+  { round }: Pick<OrderEntry, 'round'>,
+): boolean {
   if (round !== setup.plan.rounds) return false;
   const { orderChange, combinedOrderChange } = ruleSet(setup.rules, setup.edition);
   return (setup.combined ? combinedOrderChange : orderChange).value === 'not in the last round';

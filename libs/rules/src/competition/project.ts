@@ -24,6 +24,7 @@ export function project(setup: CompetitionSetup, journal: readonly JournalItem[]
     orderChanges: gathered.orderChanges,
     signedOff: gathered.decisions.signedOff,
     safety: safetyOf(gathered.decisions),
+    away: gathered.decisions.away,
     activity,
     clash: placing.clash,
   };

@@ -30,4 +30,6 @@ export interface SetupCompetitor {
   readonly guest: boolean;
   /** Mass of the implement of the competitor's category; `null`: not watched. */
   readonly implementGrams: number | null;
+  /** Entered at the circle, and nobody has said yet who it is; absent: no. */
+  readonly unmatched?: boolean;
 }

@@ -1,5 +1,6 @@
 import type { Card } from '../card.js';
 import type { Activity } from '../journal/activity.js';
+import type { Away } from '../journal/decisions.js';
 import type { JournalItem, Question, Standing } from '../journal/journal-item.js';
 import type { SafetyState } from '../safety/interruption.js';
 import type { Judgement, OrderEntry } from './entry.js';
@@ -39,6 +40,8 @@ export interface CompetitionState {
   readonly orderChanges: ReadonlyMap<number, OrderEntry>;
   readonly signedOff: boolean;
   readonly safety: SafetyState;
+  /** Who is away at another event, by key. */
+  readonly away: ReadonlyMap<string, Away>;
   /** Which entries of the journal are in effect. */
   readonly activity: Activity;
   /** Two trials count in one round of one competitor; an entry that would lead to this is refused. */

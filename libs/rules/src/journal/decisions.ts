@@ -3,6 +3,12 @@ import type { AdmittedBy } from '../codes.js';
 import type { SafetyState, Stop } from '../safety/interruption.js';
 import type { AnyEntry } from './any-entry.js';
 
+/** Where somebody has gone, and when back (milliseconds since the epoch), if that was said. */
+export interface Away {
+  readonly to: string;
+  readonly until: number | null;
+}
+
 /** What a journal says of the competitors beside their trials, and of the result as a whole. */
 export interface Decisions {
   readonly notStarted: Set<string>;
@@ -10,6 +16,8 @@ export interface Decisions {
   readonly disqualifiedAt: Map<string, number>;
   readonly admissions: { competitor: string; after: number | null; by: AdmittedBy }[];
   signedOff: boolean;
+  /** By competitor: who is away at another event. */
+  readonly away: Map<string, Away>;
   /** What has stopped the competition and is not cleared. */
   stops: Stop[];
   /** The latest all-clear granted a new warm-up; `null`: there was none yet. */
@@ -22,6 +30,7 @@ export function noDecisions(): Decisions {
     disqualifiedAt: new Map(),
     admissions: [],
     signedOff: false,
+    away: new Map(),
     stops: [],
     newWarmUp: null,
   };
@@ -46,6 +55,10 @@ export function decide(decisions: Decisions, entry: AnyEntry, sequence: number):
     case 'sign-off':
     case 'reopening':
       decisions.signedOff = entry.kind === 'sign-off';
+      return;
+    case 'excuse':
+      if (entry.to === null) decisions.away.delete(entry.competitor);
+      else decisions.away.set(entry.competitor, { to: entry.to, until: entry.until });
       return;
     case 'interruption': {
       const { id, cause, note, seenAt } = entry;

@@ -1,4 +1,6 @@
 import type { AdmittedBy } from '../codes.js';
+import type { CircleBody } from './circle-entry.js';
+import type { ListBody } from './list-entry.js';
 import type { SafetyCheckCode } from '../safety/checklist.js';
 import type { InterruptionCause } from '../safety/interruption.js';
 
@@ -30,7 +32,9 @@ export type SharedBody =
   | InterruptionEntry
   | AllClearEntry
   | SignOffEntry
-  | ReopeningEntry;
+  | ReopeningEntry
+  | CircleBody
+  | ListBody;
 
 /** The named entry should never have been made; the state is as if it had not been. */
 export interface ReversalEntry {

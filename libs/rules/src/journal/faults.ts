@@ -2,7 +2,8 @@ import { isLetIn, needsRuling } from './activity.js';
 import type { AnyEntry, AnyEntryKind } from './any-entry.js';
 import type { RulingEntry } from './entry.js';
 import type { JournalItem } from './journal-item.js';
-import type { JournalState } from './journal-state.js';
+import type { JournalState, ListedCompetitor } from './journal-state.js';
+import { isAboutList } from './list-entry.js';
 import { safetyChecklist } from '../safety/checklist.js';
 import { waitsUntil } from '../safety/interruption.js';
 import { isAmendment, isTrial, targetsOf } from './targets.js';
@@ -55,6 +56,7 @@ const DECISIONS: ReadonlySet<AnyEntryKind> = new Set([
   'admission',
   'sign-off',
   'reopening',
+  'match',
 ]);
 /** What is refused in every event, before what belongs to one. */
 export const FIRST_CHECKS: readonly CodedCheck[] = [
@@ -77,19 +79,22 @@ function notAllowed(_: FaultContext, entry: AnyEntry): string | null | undefined
   return fault(DECISIONS.has(entry.kind), null);
 }
 
+const SEEN: ReadonlySet<AnyEntryKind> = new Set(['bar', 'implement-query', 'note']);
+
 /** What was seen on the field, or changes it, comes in as a question; all else waits until the result is reopened. */
 function needsOpenResult(entry: AnyEntry): boolean {
-  const seen =
-    isTrial(entry.kind) || entry.kind === 'bar' || entry.kind === 'implement-query' || isAmendment(entry);
+  const seen = isTrial(entry.kind) || SEEN.has(entry.kind) || isAmendment(entry);
   return !seen && entry.kind !== 'reopening' && entry.kind !== 'sign-off';
 }
 
 function unknownCompetitor({ state }: FaultContext, entry: AnyEntry): string | undefined {
   const known = new Set(state.setup.competitors.map(({ key }) => key));
   if ('moves' in entry) return entry.moves.every((move) => known.has(move.competitor)) ? undefined : 'moves';
+  if ('bibs' in entry) return entry.bibs.every((line) => known.has(line.competitor)) ? undefined : 'bibs';
   if ('competitors' in entry)
     return entry.competitors.every((key) => known.has(key)) ? undefined : 'competitors';
-  return 'competitor' in entry && !known.has(entry.competitor) ? 'competitor' : undefined;
+  if (!('competitor' in entry) || entry.competitor === null) return undefined;
+  return known.has(entry.competitor) ? undefined : 'competitor';
 }
 
 function targetField(entry: AnyEntry, wrong: (id: string) => boolean): string | undefined {
@@ -97,11 +102,14 @@ function targetField(entry: AnyEntry, wrong: (id: string) => boolean): string | 
   return ids.some(wrong) ? field : undefined;
 }
 
+/** A signature ends otherwise; a change of the start list is put right by another one. */
+const NOT_TAKEN_BACK: ReadonlySet<AnyEntryKind> = new Set(['sign-off', 'reopening']);
+
 function wrongKind({ items }: FaultContext, entry: AnyEntry): string | undefined {
   if (entry.kind === 'ruling') return undefined;
   return targetField(entry, (id) => {
     const { kind } = items.get(id)!.entry;
-    return entry.kind === 'reversal' ? kind === 'sign-off' || kind === 'reopening' : !isTrial(kind);
+    return entry.kind === 'reversal' ? NOT_TAKEN_BACK.has(kind) || isAboutList(kind) : !isTrial(kind);
   });
 }
 
@@ -139,6 +147,7 @@ function reasonMissing(_: FaultContext, entry: AnyEntry): string | undefined {
   if (entry.kind === 'disqualification' && entry.rule.trim() === '') return 'rule';
   if (entry.kind === 'sign-off') return entry.incomplete?.trim() === '' ? 'incomplete' : undefined;
   if (entry.kind === 'all-clear') return entry.despite?.trim() === '' ? 'despite' : undefined;
+  if (entry.kind === 'note') return entry.text.trim() === '' ? 'text' : undefined;
   return 'reason' in entry && entry.reason.trim() === '' ? 'reason' : undefined;
 }
 
@@ -151,6 +160,9 @@ export function lastChecks<S extends JournalState>(
     ['WAIT_NOT_OVER', waitNotOver],
     ['HAS_TRIALS', hasTrials],
     ['NAMED_TWICE', namedTwice],
+    ['BIB_TAKEN', bibTaken],
+    ['FLIGHT_UNKNOWN', flightUnknown],
+    ['UNMATCHED', ({ state }, entry) => fault(entry.kind === 'sign-off' && hasUnmatched(state), null)],
     [
       'OPEN_QUESTIONS',
       ({ state }, entry) => fault(entry.kind === 'sign-off' && state.questions.length > 0, null),
@@ -180,17 +192,36 @@ function waitNotOver({ state }: FaultContext, entry: AnyEntry): string | null | 
 }
 
 function hasTrials({ state }: FaultContext, entry: AnyEntry): string | null | undefined {
-  if (entry.kind !== 'start' || entry.status !== 'DNS') return undefined;
+  const isFlight = entry.kind === 'flight';
+  if (!isFlight && (entry.kind !== 'start' || entry.status !== 'DNS')) return undefined;
   const own = [...state.attempts.values()].filter(({ competitor }) => competitor === entry.competitor);
   return fault(
     own.some(({ standing }) => standing === 'counts'),
-    'status',
+    isFlight ? 'competitor' : 'status',
   );
+}
+
+/** Everybody else keeps the bib; who gets one that is worn already has to give his own away in the same entry. */
+function bibTaken({ state }: FaultContext, entry: AnyEntry): string | undefined {
+  if (entry.kind !== 'bibs') return undefined;
+  const given = new Map(entry.bibs.map(({ competitor, bib }) => [competitor, bib]));
+  const worn = state.setup.competitors.map(({ key, bib }) => given.get(key) ?? bib);
+  return new Set(worn).size < worn.length ? 'bibs' : undefined;
+}
+
+function flightUnknown({ state }: FaultContext, entry: AnyEntry): string | undefined {
+  if (entry.kind !== 'flight') return undefined;
+  return state.setup.competitors.some(({ flight }) => flight === entry.flight) ? undefined : 'flight';
+}
+
+function hasUnmatched({ setup }: JournalState): boolean {
+  return setup.competitors.some(({ unmatched }) => unmatched === true);
 }
 
 function namedTwice(_: FaultContext, entry: AnyEntry): string | null | undefined {
   const twice = (names: readonly string[]): boolean => new Set(names).size < names.length;
   if ('moves' in entry) return fault(twice(entry.moves.map((move) => move.attempt)), 'moves');
+  if ('bibs' in entry) return fault(twice(entry.bibs.map((line) => line.competitor)), 'bibs');
   return 'competitors' in entry ? fault(twice(entry.competitors), 'competitors') : undefined;
 }
 
@@ -203,6 +234,15 @@ function alreadySo({ state }: FaultContext, entry: AnyEntry): string | null | un
       return fault(status(entry.competitor) === 'DQ', 'competitor');
     case 'reinstatement':
       return fault(status(entry.competitor) !== 'DQ', 'competitor');
+    case 'excuse':
+      return fault(entry.to === null && !state.away.has(entry.competitor), 'to');
+    case 'bibs':
+      return fault(
+        entry.bibs.every(({ competitor, bib }) => lineOf(state, competitor).bib === bib),
+        'bibs',
+      );
+    case 'flight':
+      return fault(lineOf(state, entry.competitor).flight === entry.flight, 'flight');
     case 'sign-off':
       return fault(state.signedOff, null);
     case 'reopening':
@@ -210,7 +250,7 @@ function alreadySo({ state }: FaultContext, entry: AnyEntry): string | null | un
     case 'ruling':
       return fault(ruledSo(state, entry), 'decision');
     case 'admission': {
-      const { bib } = state.setup.competitors.find(({ key }) => key === entry.competitor)!;
+      const { bib } = lineOf(state, entry.competitor);
       return fault(
         state.card.admitted.some((a) => a.bib === bib && a.after === entry.after),
         'competitor',
@@ -219,6 +259,10 @@ function alreadySo({ state }: FaultContext, entry: AnyEntry): string | null | un
     default:
       return undefined;
   }
+}
+
+function lineOf({ setup }: JournalState, competitor: string): ListedCompetitor {
+  return setup.competitors.find(({ key }) => key === competitor)!;
 }
 
 /** A trial may come into question again after a ruling: then the same decision is another one. */

@@ -169,6 +169,19 @@ export const REFUSAL_TEXTS: Readonly<Record<RefusalCode, ObjectionText>> = {
     rule: 'plan',
   },
   NAMED_TWICE: { message: 'Somebody is named twice.', remedy: 'Name each once.' },
+  BIB_TAKEN: {
+    message: 'Two competitors of the competition would wear the same bib.',
+    remedy: 'Give both their bibs in the same entry, or another number.',
+  },
+  FLIGHT_UNKNOWN: {
+    message: 'The competition has no such flight.',
+    remedy: 'Name a flight of the start list.',
+    rule: 'plan',
+  },
+  UNMATCHED: {
+    message: 'Somebody was entered at the circle, and nobody has said yet who it is.',
+    remedy: 'Director: match each of them to an athlete, or accept the name that was written down.',
+  },
   OPEN_QUESTIONS: {
     message: 'Questions to the referee are still open.',
     remedy: 'Rule on every held entry and every protest first.',

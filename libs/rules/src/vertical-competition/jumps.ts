@@ -88,6 +88,7 @@ function takeIn(gathered: Gathered, entry: VerticalEntry, moment: Moment): void 
   switch (entry.kind) {
     case 'jump':
     case 'jump-off':
+      if (entry.outcome !== 'passed') gathered.decisions.away.delete(entry.competitor);
       addJump(gathered, entry, moment);
       return;
     case 'jump-correction':

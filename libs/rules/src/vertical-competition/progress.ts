@@ -120,9 +120,14 @@ function callOf({ key, next, nextUnderProtest }: VerticalCompetitorState): JumpC
   return { competitor: key, height, trial, jumpOff: false, underProtest: next === null };
 }
 
-/** Those whom an official moved to the front come first, the others follow in the order of competition. */
+/**
+ * Those whom an official moved to the front come first, the others follow in the order of competition; who is away at
+ * another event is called last.
+ */
 function inOrder(state: VerticalState, trial: number, calls: readonly JumpCall[]): JumpCall[] {
   const moved = state.orderChanges.get(turnKey({ height: state.bar, trial }))?.competitors ?? [];
   const ahead = moved.flatMap((key) => calls.filter(({ competitor }) => competitor === key));
-  return [...ahead, ...calls.filter((call) => !ahead.includes(call))];
+  const ordered = [...ahead, ...calls.filter((call) => !ahead.includes(call))];
+  const isAway = ({ competitor }: JumpCall): boolean => state.away.has(competitor);
+  return [...ordered.filter((call) => !isAway(call)), ...ordered.filter(isAway)];
 }

@@ -35,6 +35,7 @@ export function project(setup: VerticalSetup, journal: readonly JournalItem<Vert
     jumpOffDeclined: gathered.declinedAt !== null,
     signedOff: gathered.decisions.signedOff,
     safety: safetyOf(gathered.decisions),
+    away: gathered.decisions.away,
     activity,
     clash: hasClash(gathered),
   };

@@ -1,4 +1,5 @@
 import type { Activity } from '../journal/activity.js';
+import type { Away } from '../journal/decisions.js';
 import type { JournalItem, Question, Standing } from '../journal/journal-item.js';
 import type { SafetyState } from '../safety/interruption.js';
 import type { VerticalCard } from '../vertical/vertical-card.js';
@@ -62,6 +63,8 @@ export interface VerticalState {
   readonly jumpOffDeclined: boolean;
   readonly signedOff: boolean;
   readonly safety: SafetyState;
+  /** Who is away at another event, by key. */
+  readonly away: ReadonlyMap<string, Away>;
   /** Which entries of the journal are in effect. */
   readonly activity: Activity;
   /** Two jumps count for one trial of one competitor; an entry that would lead to this is refused. */

@@ -38,7 +38,7 @@ export function placesOfLoaded(loaded: LoadedCompetition): StandingPlaces {
     : { rows: placesOn(loaded.state.card), signedOff };
 }
 
-/** Flights and implements decide no place. */
+/** Flights, implements and who is not matched yet decide no place. */
 function setupLine({ id, bib, club, guest }: BriefLine): SetupLine {
-  return { competitor: { id, bib, guest, flight: null, implementGrams: null }, club };
+  return { competitor: { id, bib, guest, flight: null, implementGrams: null, isUnmatched: false }, club };
 }

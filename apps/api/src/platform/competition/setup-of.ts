@@ -15,7 +15,7 @@ import {
 
 /** One line of a start list, as far as anything is decided by it. */
 export interface SetupLine {
-  readonly competitor: Pick<CompetitorRow, 'id' | 'bib' | 'flight' | 'guest' | 'implementGrams'>;
+  readonly competitor: Pick<CompetitorRow, 'id' | 'bib' | 'flight' | 'guest' | 'implementGrams' | 'isUnmatched'>;
   readonly club: string | null;
 }
 
@@ -46,6 +46,6 @@ export function verticalSetupOf(
 }
 
 function setupCompetitor({ competitor, club }: SetupLine): VerticalSetupCompetitor {
-  const { id: key, bib, flight, guest } = competitor;
-  return { key, bib, name: null, club, flight, guest };
+  const { id: key, bib, flight, guest, isUnmatched } = competitor;
+  return { key, bib, name: null, club, flight, guest, ...(isUnmatched && { unmatched: true }) };
 }

@@ -5,7 +5,7 @@ import {
   type EventCode,
   type Stage,
 } from '#rules';
-import type { CompetitionStatus, NameDisplay, Sex, Unit, VerticalTerms } from '#persistence';
+import type { CompetitionStatus, Handedness, NameDisplay, Sex, Unit, VerticalTerms } from '#persistence';
 import { enumOf } from '../inputs/enums.js';
 
 /* The trade's words as GraphQL enums: outside LONG_JUMP, inside long-jump. */
@@ -40,6 +40,12 @@ export const NameDisplayEnum = enumOf<NameDisplay>(
   'NameDisplay',
   ['full', 'initials', 'bib'],
   'How much of a name the public sees.',
+);
+
+export const HandednessEnum = enumOf<Handedness>(
+  'Handedness',
+  ['left', 'right'],
+  'With which hand an athlete throws, or from which foot he jumps.',
 );
 
 export const CompetitionStatusEnum = enumOf<CompetitionStatus>(
