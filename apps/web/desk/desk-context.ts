@@ -85,6 +85,11 @@ export class Desk {
     return person ?? { key, bib: '?', name: '', club: null, flight: null };
   }
 
+  /** Whom an entry is about; null: nobody. */
+  aboutWhom(body: Body): Person | null {
+    return 'competitor' in body && body.competitor !== null ? this.personOf(body.competitor) : null;
+  }
+
   /** Enters, and says what became of it in the words given. */
   async enter(body: Body, words: (standing: 'accepted' | 'held') => string): Promise<Verdict | null> {
     try {

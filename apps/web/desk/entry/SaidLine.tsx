@@ -35,9 +35,10 @@ function undoable(
   const { journal, activity } = folded.state;
   const at = journal.findLastIndex(({ entry }, index) => isTrial(entry.kind) && activity.inEffect[index]);
   const entry = journal[at]?.entry;
-  if (!entry || !('competitor' in entry) || activity.reversed.has(entry.id)) return null;
+  const person = entry && desk.aboutWhom(entry);
+  if (!person || activity.reversed.has(entry.id)) return null;
   const reversal: Body = { kind: 'reversal', entry: entry.id, reason: t('undo.why') };
   if (desk.store.tryOut(reversal)?.standing !== 'accepted') return null;
-  const { bib } = desk.personOf(entry.competitor);
+  const { bib } = person;
   return { reversal, text: t('undo', { what: `${bib}: ${bodyText(entry, unitIn(kept.head))}` }) };
 }

@@ -7,7 +7,8 @@ import { Button } from '../../ui/Button.jsx';
 import { Choice } from '../../ui/Choice.jsx';
 import { hasWind } from '../competition/board.js';
 import { unitIn } from '../competition/head.js';
-import { useOpen } from '../desk-context.js';
+import type { Body } from '../competition/request.js';
+import { useOpen, type Desk } from '../desk-context.js';
 import { bodyText } from '../entry/body-text.js';
 import { HandOver } from './HandOver.jsx';
 import { Starters } from './Starters.jsx';
@@ -39,7 +40,7 @@ function Returned() {
           <li key={entryId} class="notice refused">
             <p>
               <strong>
-                {'competitor' in body && `${desk.personOf(body.competitor).bib}: `}
+                {whoseText(desk, body)}
                 {bodyText(body, unitIn(open.kept.head))}
               </strong>{' '}
               · {timeText(madeAtMs)}
@@ -60,6 +61,12 @@ function Returned() {
   );
 }
 
+/** The bib before what was entered. */
+function whoseText(desk: Desk, body: Body): string {
+  const person = desk.aboutWhom(body);
+  return person === null ? '' : `${person.bib}: `;
+}
+
 function Waiting() {
   const { desk, open } = useOpen();
   const waiting = desk.store.waiting.value;
@@ -71,7 +78,7 @@ function Waiting() {
       <ol class="plain-list">
         {waiting.map(({ entryId, body, madeAtMs }) => (
           <li key={entryId}>
-            {'competitor' in body && `${desk.personOf(body.competitor).bib}: `}
+            {whoseText(desk, body)}
             {bodyText(body, unitIn(open.kept.head))} · {ageText(Math.max(0, desk.nowMs.value - madeAtMs))}
           </li>
         ))}

@@ -34,7 +34,7 @@ export function Questions() {
         {questions.map(({ entry, about }) => {
           const asked = journal.find((item) => item.entry.id === entry)?.entry;
           if (!asked) return null;
-          const who = 'competitor' in asked ? desk.personOf(asked.competitor) : null;
+          const who = desk.aboutWhom(asked);
           return (
             <li key={entry} class="notice held">
               <p>
