@@ -252,7 +252,9 @@ describe('a start list in use', () => {
     const list = (await callList(circle)).map(({ competitor }) => `${competitor.bib}${competitor.flight}`);
     expect(list).toEqual(['2A', '3B', '4B', '1B']);
     await circle.record(2, 1, '50.00');
-    expect((await move(2)).userErrors).toMatchObject([{ code: 'HAS_TRIALS', path: ['input', 'competitorId'] }]);
+    expect((await move(2)).userErrors).toMatchObject([
+      { code: 'HAS_TRIALS', path: ['input', 'competitorId'] },
+    ]);
   });
 
   it('calls who is away last, and keeps what was written down beside the trials', async () => {

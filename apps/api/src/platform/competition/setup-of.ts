@@ -15,7 +15,10 @@ import {
 
 /** One line of a start list, as far as anything is decided by it. */
 export interface SetupLine {
-  readonly competitor: Pick<CompetitorRow, 'id' | 'bib' | 'flight' | 'guest' | 'implementGrams' | 'isUnmatched'>;
+  readonly competitor: Pick<
+    CompetitorRow,
+    'id' | 'bib' | 'flight' | 'guest' | 'implementGrams' | 'isUnmatched'
+  >;
   readonly club: string | null;
 }
 
