@@ -5,17 +5,9 @@ export { callsOf, progressOf, type Call, type Progress } from './competition/cal
 export { entriesOfCard } from './competition/entries-of-card.js';
 export { trialsMadeWith } from './competition/implement-in-question.js';
 export type * from './competition/entry.js';
-export type { AnyEntry, AnyEntryKind } from './journal/any-entry.js';
-export type * from './journal/entry.js';
-export { cardSignatureOf, type CardSignature } from './journal/card-signature.js';
-export * from './journal/circle-entry.js';
-export type { Away } from './journal/decisions.js';
-export * from './journal/list-entry.js';
-export { isTrial } from './journal/targets.js';
-export type { Fate, JournalItem, Question, Standing } from './journal/journal-item.js';
+export * from './journal/front.js';
 export type { CompetitionSetup, SetupCompetitor } from './competition/setup.js';
 export type { AttemptState, CompetitionState, CompetitorState } from './competition/state.js';
-export * from './journal/verdict.js';
 export * from './card.js';
 export * from './codes.js';
 export * from './fouls.js';
