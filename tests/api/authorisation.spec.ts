@@ -11,6 +11,8 @@ import { resolvers } from '../../apps/api/src/schema/print-schema.js';
 import { anyAddress } from '../support/accounts.js';
 import { startApi, type TestApi } from '../support/api.js';
 import { exampleOf } from '../support/example-values.js';
+import { listenByEvents } from '../support/listening.js';
+import { eventually } from '../support/live.js';
 import { MATRIX } from './authorisation/matrix.js';
 import { ASKERS, PLACES, type Asker, type Place } from './authorisation/rows.js';
 import {
@@ -104,12 +106,16 @@ async function requestFor(element: string, scene: Scene): Promise<Request> {
     return { query: `mutation (${declared.join(', ')}) { ${call} }`, variables: { input } };
   }
   const own = argumentsIn(scene, element, examples);
-  const way = type === 'Query' ? '#' : WAYS[type];
+  const way = type === 'Query' || type === 'Subscription' ? '#' : WAYS[type];
   if (way === undefined) throw new Error(`Say in scene.ts (WAYS) how a query comes to a ${type}.`);
   const ids = [...way.matchAll(/\$(\w+)/g)].map(([, id]) => id!);
   const variables = { ...own, ...Object.fromEntries(ids.map((id) => [id, scene.things[id]])) };
   const head = [...declared, ...ids.map((id) => `$${id}: ID!`)].join(', ');
-  return { query: `query ${head === '' ? '' : `(${head})`} { ${way.replace('#', () => call)} }`, variables };
+  const kind = type === 'Subscription' || type === 'LiveCompetition' ? 'subscription' : 'query';
+  return {
+    query: `${kind} ${head === '' ? '' : `(${head})`} { ${way.replace('#', () => call)} }`,
+    variables,
+  };
 }
 
 interface Problem {
@@ -125,11 +131,12 @@ const OBJECTS: ReadonlySet<unknown> = new Set([
 
 const DENIED: ReadonlySet<unknown> = new Set(['UNAUTHENTICATED', 'FORBIDDEN']);
 
-/** Whether the asker was let through: to an answer, or to a refusal for another reason. */
-async function isAllowed(element: string, asker: Asker, place: Place): Promise<boolean> {
-  const scene = await sceneAt(place);
-  const { query, variables } = await requestFor(element, scene);
-  const token = await tokenFor(api, asker, isAtHome(place) ? scene : home);
+interface Answer {
+  readonly data?: any;
+  readonly errors?: any[];
+}
+
+async function answered(request: Request, token: string | null): Promise<Answer> {
   const response = await fetch(api.graphqlUrl, {
     method: 'POST',
     headers: {
@@ -137,9 +144,34 @@ async function isAllowed(element: string, asker: Asker, place: Place): Promise<b
       'x-forwarded-for': anyAddress(),
       ...(token !== null && { authorization: `Bearer ${token}` }),
     },
-    body: JSON.stringify({ query, variables }),
+    body: JSON.stringify(request),
   });
-  const { data, errors } = (await response.json()) as { data?: any; errors?: any[] };
+  return (await response.json()) as Answer;
+}
+
+/** What a subscription tells first. Not to find what it is about is not to be let through. */
+async function firstTold({ query, variables }: Request, token: string | null): Promise<Answer> {
+  const listener = await listenByEvents(api.url, { ...variables }, token, query);
+  await eventually(
+    () => [listener.seen.length, listener.errors.length],
+    (counts) => counts.some((count) => count > 0),
+  );
+  listener.stop();
+  const hidden = listener.errors.some(({ message }) => /not published and not yours/.test(message));
+  return hidden
+    ? { data: { hidden: null } }
+    : { data: listener.seen, errors: listener.errors[0] && listener.errors };
+}
+
+/** Whether the asker was let through: to an answer, or to a refusal for another reason. */
+async function isAllowed(element: string, asker: Asker, place: Place): Promise<boolean> {
+  const scene = await sceneAt(place);
+  const { query, variables } = await requestFor(element, scene);
+  const token = await tokenFor(api, asker, isAtHome(place) ? scene : home);
+  const { data, errors } = await (query.startsWith('subscription') ? firstTold : answered)(
+    { query, variables },
+    token,
+  );
   if (errors?.some(({ extensions }) => DENIED.has(extensions.code))) return false;
   if (errors) throw new Error(`${element}: give it in scene.ts what it needs: ${JSON.stringify(errors)}`);
   if (!element.startsWith('Mutation.')) return Object.values(data)[0] !== null;

@@ -7,6 +7,7 @@ import { Database } from '../../apps/api/src/platform/database/database.js';
 import { homeOrganisation } from '../../apps/api/src/platform/database/home-organisation.js';
 import { Tokens } from '../../apps/api/src/platform/identity/tokens.js';
 import { migratedDatabase, onConnection } from '../support/database.js';
+import { closeCode, rawSocket } from '../support/listening.js';
 import { Program, READY } from '../support/program.js';
 
 const SECRET = 'only for the tests that stop a server';
@@ -21,7 +22,7 @@ async function organisationIn(url: string): Promise<string> {
 }
 
 describe('A server that is told to stop', () => {
-  it('answers what it has begun, takes nothing new and ends', async () => {
+  it('answers what it has begun, says good-bye to those who listen, takes nothing new and ends', async () => {
     const stored = await migratedDatabase();
     const data = await mkdtemp(join(tmpdir(), 'stop-'));
     const organisationId = await organisationIn(stored.url);
@@ -41,6 +42,8 @@ describe('A server that is told to stop', () => {
     const create = (name: string): string =>
       `mutation { meetCreate(input: { name: "${name}", startsOn: "2026-05-30", timeZone: "UTC", rules: WA }) { meet { id } } }`;
     const { data: made } = await send(create('Stopped'));
+    const sockets = await Promise.all(Array.from({ length: 20 }, () => rawSocket(url)));
+    const farewells = Promise.all(sockets.map((socket) => closeCode(socket)));
     await onConnection(stored.url, async (other) => {
       // Somebody else holds the table, so the mutation is under way when the signal comes.
       await other.query('BEGIN; LOCK TABLE meet IN SHARE MODE');
@@ -49,6 +52,7 @@ describe('A server that is told to stop', () => {
       );
       await waiting(stored.url);
       const ended = program.end('SIGTERM');
+      expect(new Set(await farewells)).toEqual(new Set([1001]));
       await expect(refusing(`${url}/livez`)).resolves.toBe(true);
       await other.query('COMMIT');
       expect(await begun).toEqual({ data: { meetPublish: { meet: { isPublished: true } } } });

@@ -14,7 +14,7 @@ export interface Row {
 const SERVER = [
   'node:**',
   'npm:@nestjs/{common,core,graphql,platform-fastify}',
-  'npm:{graphql,graphql-yoga,graphql-ws,@envelop/*,@graphql-yoga/*}',
+  'npm:{graphql,graphql-yoga,graphql-ws,ws,@envelop/*,@graphql-yoga/*}',
   'npm:{class-validator,class-transformer,dataloader,fastify,jose,lru-cache,piscina,reflect-metadata,rxjs}',
   'npm:{@node-rs/argon2,uqr}',
 ];

@@ -9,6 +9,8 @@ export interface AppParts extends PlatformParts {
   readonly explorer: ExplorerOptions | null;
   /** Proxies that say where a request came from. */
   readonly trustedProxies?: readonly string[];
+  /** Origins of pages of others that may open a WebSocket; those from here always may. */
+  readonly liveOrigins?: readonly string[];
 }
 
 @Module({})
@@ -24,6 +26,8 @@ export class AppModule {
           autoSchemaFile: true,
           explorer,
           log: parts.log,
+          origins: parts.liveOrigins ?? [],
+          trustedProxies: parts.trustedProxies ?? [],
         }),
         ...CAPABILITIES,
       ],

@@ -40,6 +40,8 @@ export const MATRIX: Readonly<Record<string, Row>> = {
   'Query.registeredImplements': crew,
   'Query.viewer': everybody,
 
+  'Subscription.competitionTable': whenPublished,
+
   'Athlete.bests': followers,
   'Athlete.categories': followers,
   'Athlete.club': followers,
@@ -79,6 +81,10 @@ export const MATRIX: Readonly<Record<string, Row>> = {
   'Competition.table': whenPublished,
   'Competition.trialTime': whenPublished,
   'DeviceLink.qrSvg': linkers,
+  'LiveCompetition.needed': whenPublished,
+  'LiveCompetition.orders': whenPublished,
+  'LiveCompetition.progress': whenPublished,
+  'LiveCompetition.table': whenPublished,
   'Meet.callingGroups': whenPublished,
   'Meet.clubTable': whenPublished,
   'Meet.combinedEvents': whenPublished,

@@ -1,6 +1,6 @@
 import { callingGroups, type CompetitionRow, type MeetRow } from '#persistence';
 import { Injectable } from '@nestjs/common';
-import { maySee } from '../meets/meets.service.js';
+import { maySee } from '../platform/competition/visible.js';
 import { Database } from '../platform/database/database.js';
 import type { Identity } from '../platform/identity/identity.js';
 import { GroupLoader, type LoadedGroup } from './loaded-group.js';

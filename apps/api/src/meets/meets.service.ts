@@ -11,6 +11,7 @@ import { editionsOf } from '#rules';
 import { Injectable } from '@nestjs/common';
 import { createOnce, type Created } from '../platform/database/create-once.js';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
+import { maySee } from '../platform/competition/visible.js';
 import { Database } from '../platform/database/database.js';
 import { CompetitionChanges, type CompetitionChange } from '../platform/live/competition-changes.js';
 import { notFound } from '../platform/errors/outcomes.js';
@@ -145,12 +146,6 @@ async function visibleMeet(at: Reads, meetId: string, viewer: Identity): Promise
   // An official's token names a competition or a calling group; its meet is found the other way round.
   const own = await competitions.ofMeet(at, viewer.organisationId, meetId);
   return own.some((competition) => viewer.mayOfficiate(competition)) ? meet : null;
-}
-
-/** A published meet is everybody's; before that it is for those who work on it. */
-export function maySee(meet: MeetRow, competition: CompetitionRow | null, viewer: Identity): boolean {
-  if (meet.publishedAt !== null || viewer.mayDirect(meet.id) || viewer.has('referee', meet.id)) return true;
-  return competition !== null && viewer.mayOfficiate(competition);
 }
 
 function newMeet(input: MeetCreateInput, organisationId: string): Omit<MeetRow, 'publishedAt'> {

@@ -15,6 +15,8 @@ describe('readConfig', () => {
       secret: undefined,
       trustedProxies: [],
       liveBus: 'process',
+      liveOrigins: [],
+      livePerAddress: 100,
     });
   });
 
@@ -46,6 +48,8 @@ describe('readConfig', () => {
     ['DEMO', 'true'],
     ['LOG_LEVEL', 'loud'],
     ['LIVE_BUS', 'telegraph'],
+    ['LIVE_ORIGINS', 'https://club.example/'],
+    ['LIVE_PER_ADDRESS', '0'],
   ])('refuses %s=%s by name', (name, value) => {
     expect(() => readConfig({ [name]: value })).toThrow(name);
   });

@@ -20,6 +20,10 @@ export interface Config {
   readonly trustedProxies: readonly string[];
   /** How instances on one database hear of one another; `process`: there is only one. */
   readonly liveBus: 'process' | 'postgres';
+  /** Origins of pages of others that may open a WebSocket. */
+  readonly liveOrigins: readonly string[];
+  /** Live connections of one address. */
+  readonly livePerAddress: number;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -45,6 +49,8 @@ export function readConfig(environment: Environment): Config {
     secret: given(environment.SECTORLINE_SECRET),
     trustedProxies: listOf(environment, 'TRUSTED_PROXIES'),
     // Nobody else is on a database of our own.
+    liveOrigins: originsOf(environment, 'LIVE_ORIGINS'),
+    livePerAddress: countOf(environment, 'LIVE_PER_ADDRESS', 100),
     liveBus: busOf(environment.LIVE_BUS, databaseUrl === null ? 'process' : 'postgres'),
   };
 }
@@ -67,6 +73,25 @@ function busOf(text: string | undefined, otherwise: Config['liveBus']): Config['
   if (value === undefined) return otherwise;
   if (value === 'process' || value === 'postgres') return value;
   throw new Error(`LIVE_BUS must be process or postgres, not "${value}".`);
+}
+
+function originsOf(environment: Environment, name: string): readonly string[] {
+  const parts =
+    given(environment[name])
+      ?.split(',')
+      .map((part) => part.trim()) ?? [];
+  for (const part of parts) {
+    if (!URL.canParse(part) || new URL(part).origin !== part)
+      throw new Error(`${name} must be origins like https://club.example, not "${part}".`);
+  }
+  return parts;
+}
+
+function countOf(environment: Environment, name: string, otherwise: number): number {
+  const value = given(environment[name]);
+  if (value === undefined) return otherwise;
+  if (/^[1-9]\d{0,6}$/.test(value)) return Number(value);
+  throw new Error(`${name} must be a whole number from 1, not "${value}".`);
 }
 
 function portOf(text: string | undefined): number {

@@ -15,7 +15,9 @@ import { Throttle } from './identity/throttle.js';
 import { TokenOffice } from './identity/token-office.js';
 import { Tokens } from './identity/tokens.js';
 import { CompetitionChanges } from './live/competition-changes.js';
+import { LiveHub } from './graphql/live-hub.js';
 import { LiveBus } from './live/live-bus.js';
+import { LiveConnections } from './live/live-connections.js';
 import type { LiveTransport } from './live/live-transport.js';
 import { InputPipe } from './inputs/input.pipe.js';
 import { Log } from './log.js';
@@ -28,13 +30,22 @@ export interface PlatformParts {
   readonly isDemo?: boolean;
   /** How other instances on the same database are heard of; by default there are none. */
   readonly live?: LiveTransport;
+  /** How many live connections one address may have; by default 100. */
+  readonly livePerAddress?: number;
 }
 
 /** What every capability stands on: the database, tokens and rights, form checks of inputs, the log. */
 @Global()
 @Module({})
 export class PlatformModule {
-  static of({ database, tokens, log, isDemo = false, live }: PlatformParts): DynamicModule {
+  static of({
+    database,
+    tokens,
+    log,
+    isDemo = false,
+    live,
+    livePerAddress = 100,
+  }: PlatformParts): DynamicModule {
     const bus = new LiveBus(live);
     const access = new AccessMemory(database, bus);
     return {
@@ -52,6 +63,8 @@ export class PlatformModule {
         { provide: LiveBus, useValue: bus },
         { provide: CompetitionChanges, useFactory: () => new CompetitionChanges(bus) },
         VersionWatch,
+        LiveHub,
+        { provide: LiveConnections, useFactory: () => new LiveConnections({ perAddress: livePerAddress }) },
         { provide: APP_GUARD, useClass: RightsGuard },
         { provide: APP_PIPE, useClass: InputPipe },
         { provide: APP_FILTER, useFactory: () => new ProblemFilter(log) },
@@ -68,6 +81,8 @@ export class PlatformModule {
         Throttle,
         ReadinessProbe,
         LiveBus,
+        LiveHub,
+        LiveConnections,
         CompetitionChanges,
         CompetitionMemory,
       ],

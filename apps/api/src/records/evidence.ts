@@ -23,7 +23,7 @@ import {
   type RecordTerms,
 } from '#rules';
 import { Injectable } from '@nestjs/common';
-import { maySee } from '../meets/meets.service.js';
+import { maySee } from '../platform/competition/visible.js';
 import type { Identity } from '../platform/identity/identity.js';
 import type { RosterLine } from '../platform/roster/roster.js';
 import { meetSeriesOf } from './meet-series.js';

@@ -48,6 +48,10 @@ export class TableMemory {
   async of(row: CompetitionRow): Promise<Shown> {
     const loaded = await this.memory.current(row.organisationId, row.id);
     if (!loaded) throw new Error(`Competition ${row.id} went away while it was read.`);
+    return this.shownOf(loaded);
+  }
+
+  shownOf(loaded: LoadedCompetition): Shown {
     const known = this.shown.get(loaded);
     if (known) return known;
     const fresh = new Shown(loaded);

@@ -37,6 +37,7 @@ export async function start(config: Config, log: Log): Promise<Running> {
     const app = await createApplication({
       ...{ database: store.database, tokens, log, explorer, web },
       ...{ isDemo: demo !== null, trustedProxies: config.trustedProxies },
+      ...{ liveOrigins: config.liveOrigins, livePerAddress: config.livePerAddress },
       ...(config.liveBus === 'postgres' && { live: new PostgresTransport(store.url, log) }),
     });
     handleSignals(app, store, log);

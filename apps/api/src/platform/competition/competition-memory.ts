@@ -18,6 +18,8 @@ export class CompetitionMemory {
   /** Versions heard of that have not been read yet. */
   private readonly stale = new LRUCache<string, number>({ max: REMEMBERED * 4 });
   private readonly loading = new Map<string, Promise<LoadedCompetition | null>>();
+  /** Those that somebody is told of at every version; remembered or not, they are looked after. */
+  private readonly watched = new Map<string, { readonly organisationId: string; watchers: number }>();
 
   constructor(
     private readonly database: Database,
@@ -65,9 +67,22 @@ export class CompetitionMemory {
     return (this.stale.get(id) ?? -1) > known.row.version ? undefined : known;
   }
 
-  /** What this process knows, for whoever compares it with what is stored. */
+  /** What this process knows or is asked to tell of, for whoever compares it with what is stored. */
   remembered(): Pick<CompetitionRow, 'organisationId' | 'id'>[] {
-    return [...this.known.values()].map(({ row: { organisationId, id } }) => ({ organisationId, id }));
+    const known = [...this.known.values()].map(({ row: { organisationId, id } }) => ({ organisationId, id }));
+    const others = [...this.watched].filter(([id]) => !this.known.has(id));
+    return [...known, ...others.map(([id, { organisationId }]) => ({ organisationId, id }))];
+  }
+
+  /** Until the function that is returned is called, its versions are looked after. */
+  watch(organisationId: string, id: string): () => void {
+    const watched = this.watched.get(id) ?? { organisationId, watchers: 0 };
+    watched.watchers += 1;
+    this.watched.set(id, watched);
+    return () => {
+      watched.watchers -= 1;
+      if (watched.watchers === 0) this.watched.delete(id);
+    };
   }
 
   private async read(organisationId: string, id: string): Promise<LoadedCompetition | null> {

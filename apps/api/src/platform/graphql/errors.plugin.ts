@@ -52,6 +52,21 @@ function statusOf(result: Result, errors: readonly GraphQLError[]): Partial<Resu
   return status === null ? {} : { extensions: { ...result.extensions, http: { status } } };
 }
 
-async function* mapped<T>(source: AsyncIterable<T>, change: (one: T) => T): AsyncGenerator<T> {
-  for await (const one of source) yield change(one);
+/** Passes on at once that nobody reads any more, also while something is waited for; a generator would not. */
+function mapped<T>(source: AsyncIterable<T>, change: (one: T) => T): AsyncIterable<T> {
+  return {
+    [Symbol.asyncIterator]: () => {
+      const from = source[Symbol.asyncIterator]();
+      return {
+        next: async () => {
+          const step = await from.next();
+          return step.done ? { done: true, value: undefined } : { done: false, value: change(step.value) };
+        },
+        return: async () => {
+          await from.return?.();
+          return { done: true, value: undefined };
+        },
+      };
+    },
+  };
 }

@@ -5,7 +5,7 @@ import { Amounts, Depth, OneCredential, OneOperation } from './document-limits.j
 import { NoHostileLiterals, refuseHostileVariables } from './hostile-text.js';
 import { LIMITS } from './limits.js';
 
-const RULES: readonly ValidationRule[] = [
+export const RULES: readonly ValidationRule[] = [
   OneOperation,
   OneCredential,
   Amounts,

@@ -22,6 +22,9 @@ export const LIMITS = {
   cost: 10_000,
   /** Elements of one page of a connection. */
   page: 100,
+  /** Subscriptions that a WebSocket may have without a token, and with one. */
+  publicSubscriptions: 3,
+  subscriptions: 20,
   /** Assumed length of a list that has no page size. */
   plainList: 25,
 } as const;

@@ -41,6 +41,12 @@ export function isQuery(document: DocumentNode, operationName?: string | null): 
   return getOperationAST(document, operationName)?.operation === OperationTypeNode.QUERY;
 }
 
+/** The same where no plugin runs. Throws BAD_USER_INPUT. */
+export function refuseVariables(args: ExecutionArgs): void {
+  const problems = checkVariables(args);
+  if (problems.length > 0) throw invalid(problems);
+}
+
 /** Puts the document's defaults in where a variable is missing; returns what does not fit. */
 function checkVariables(args: ExecutionArgs): FieldProblem[] {
   const operation = getOperationAST(args.document, args.operationName);

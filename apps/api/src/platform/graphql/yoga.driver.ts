@@ -1,3 +1,4 @@
+import type { Server } from 'node:http';
 import { Injectable } from '@nestjs/common';
 import { AbstractGraphQLDriver, type GqlModuleOptions } from '@nestjs/graphql';
 import { useGraphQlJit } from '@envelop/graphql-jit';
@@ -7,37 +8,50 @@ import { CompetitionMemory } from '../competition/competition-memory.js';
 import { publicError } from '../errors/classify.js';
 import { Doorkeeper } from '../identity/doorkeeper.js';
 import type { Log } from '../log.js';
+import { LiveConnections } from '../live/live-connections.js';
 import { useErrors } from './errors.plugin.js';
 import { explorer, type ExplorerOptions } from './explorer.js';
 import { graphqlRoute } from './graphql-route.js';
+import { HttpConnection } from './http-connection.js';
 import { useKeptAnswers } from './kept-answers.plugin.js';
 import { useLimits } from './limits.plugin.js';
+import { LiveDocuments } from './live-documents.js';
+import { LiveHub } from './live-hub.js';
+import { useLive } from './live.plugin.js';
 import { senderOf, type RequestContext } from './request-context.js';
 import { useRequestParameters, type HttpContext } from './request-parameters.js';
 import { isQuery, useVariables } from './variables.plugin.js';
+import { GraphqlSockets } from './websocket.js';
 
 export interface YogaDriverOptions extends GqlModuleOptions {
   readonly log: Log;
   /** Null: no explorer is served. */
   readonly explorer: ExplorerOptions | null;
+  /** Origins of pages of others that may open a WebSocket. */
+  readonly origins: readonly string[];
+  readonly trustedProxies: readonly string[];
 }
 
 /**
  * Serves the code-first schema with GraphQL Yoga on Fastify, each query compiled once. Queries come by GET or
- * POST, mutations by POST, subscriptions as server-sent events over either.
+ * POST, mutations by POST, subscriptions as server-sent events over either or by WebSocket.
  */
 @Injectable()
 export class YogaDriver extends AbstractGraphQLDriver<YogaDriverOptions> {
+  private sockets: GraphqlSockets | null = null;
+
   constructor(
     private readonly memory: CompetitionMemory,
     private readonly doorkeeper: Doorkeeper,
+    private readonly hub: LiveHub,
+    private readonly listeners: LiveConnections,
   ) {
     super();
   }
 
   async start(options: YogaDriverOptions): Promise<void> {
     const path = options.path ?? '/graphql';
-    const yoga = yogaOf(options, path, this.memory);
+    const yoga = this.yogaOf(options, path);
     const fastify = this.httpAdapterHost.httpAdapter.getInstance<FastifyInstance>();
     await fastify.register(
       graphqlRoute({
@@ -46,40 +60,52 @@ export class YogaDriver extends AbstractGraphQLDriver<YogaDriverOptions> {
         handle: (request, reply) => yoga.handleNodeRequestAndResponse(request, reply, { req: request }),
       }),
     );
+    const { hub, listeners, doorkeeper } = this;
+    const { schema, log, origins, trustedProxies } = options;
+    this.sockets = new GraphqlSockets({
+      ...{ path, hub, listeners, doorkeeper, log, origins, trustedProxies },
+      documents: new LiveDocuments(schema!),
+      http: this.httpAdapterHost.httpAdapter.getHttpServer() as Server,
+    });
   }
 
-  async stop(): Promise<void> {
-    // Open requests and streams end with the HTTP server.
+  stop(): Promise<void> {
+    // Open requests end with the HTTP server, and streams with the hub.
+    this.sockets?.close();
+    return Promise.resolve();
   }
-}
 
-function yogaOf(
-  options: YogaDriverOptions,
-  path: string,
-  memory: CompetitionMemory,
-): YogaServerInstance<HttpContext, RequestContext> {
-  if (!options.schema) throw new Error('The schema must be built before the server starts.');
-  return createYoga<HttpContext, RequestContext>({
-    schema: options.schema,
-    graphqlEndpoint: path,
-    logging: false,
-    landingPage: false,
-    batching: false,
-    multipart: false,
-    // The route reads bodies, under limits that depend on who sends.
-    maxRequestBodySize: false,
-    // Tokens travel in a header and never by themselves, so any site may ask; without one it is the public.
-    cors: { origin: '*', credentials: false, methods: ['GET', 'POST', 'OPTIONS'] },
-    maskedErrors: { errorMessage: 'Something went wrong.', maskError: publicError },
-    context: ({ req }) => ({ identity: req.identity, traceId: req.id, ...senderOf(req) }),
-    plugins: [
-      useRequestParameters(),
-      useLimits(),
-      useKeptAnswers(memory),
-      useVariables(),
-      useGraphQlJit({}, { enableIf: ({ document, operationName }) => isQuery(document, operationName) }),
-      useErrors(options.log),
-    ],
-    ...explorer(options.explorer),
-  });
+  private yogaOf(options: YogaDriverOptions, path: string): YogaServerInstance<HttpContext, RequestContext> {
+    if (!options.schema) throw new Error('The schema must be built before the server starts.');
+    const { doorkeeper, listeners, hub, memory } = this;
+    return createYoga<HttpContext, RequestContext>({
+      schema: options.schema,
+      graphqlEndpoint: path,
+      logging: false,
+      landingPage: false,
+      batching: false,
+      multipart: false,
+      // The route reads bodies, under limits that depend on who sends.
+      maxRequestBodySize: false,
+      // Tokens travel in a header and never by themselves, so any site may ask; without one it is the public.
+      cors: { origin: '*', credentials: false, methods: ['GET', 'POST', 'OPTIONS'] },
+      maskedErrors: { errorMessage: 'Something went wrong.', maskError: publicError },
+      context: ({ req }) => ({
+        identity: req.identity,
+        traceId: req.id,
+        ...senderOf(req),
+        connection: new HttpConnection(req, doorkeeper, listeners),
+      }),
+      plugins: [
+        useRequestParameters(),
+        useLimits(),
+        useKeptAnswers(memory),
+        useVariables(),
+        useGraphQlJit({}, { enableIf: ({ document, operationName }) => isQuery(document, operationName) }),
+        useLive(hub),
+        useErrors(options.log),
+      ],
+      ...explorer(options.explorer),
+    });
+  }
 }
