@@ -7,7 +7,6 @@ import { WebSocketServer } from 'ws';
 import { publicError } from '../errors/classify.js';
 import type { Doorkeeper } from '../identity/doorkeeper.js';
 import { tooManyListeners, type LiveConnections } from '../live/live-connections.js';
-import type { WrittenResult } from '../live/live-subscription.js';
 import type { Log } from '../log.js';
 import type { Asked, LiveDocuments } from './live-documents.js';
 import type { LiveHub } from './live-hub.js';
