@@ -24,6 +24,7 @@ import { Safety1795613000700 } from './1795613000700-safety.js';
 import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-in-the-journal.js';
 import { Timetables1795613000800 } from './1795613000800-timetables.js';
 import { AtTheCircle1795613001000 } from './1795613001000-at-the-circle.js';
+import { Notebook1795613001200 } from './1795613001200-notebook.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 import { TrialsInBrief1795613000900 } from './1795613000900-trials-in-brief.js';
@@ -55,4 +56,5 @@ export const MIGRATIONS = [
   Timetables1795613000800,
   TrialsInBrief1795613000900,
   AtTheCircle1795613001000,
+  Notebook1795613001200,
 ];

@@ -126,7 +126,7 @@ interface Problem {
 /** Fields that name the object in hand: not to find that is not to be let through. */
 const OBJECTS: ReadonlySet<unknown> = new Set([
   ...['meetId', 'competitionId', 'callingGroupId', 'qualificationId', 'combinedEventId', 'implementId'],
-  ...['personId', 'grantId', 'linkId', 'on', 'id'],
+  ...['personId', 'grantId', 'linkId', 'on', 'id', 'athleteId'],
 ]);
 
 const DENIED: ReadonlySet<unknown> = new Set(['UNAUTHENTICATED', 'FORBIDDEN']);
@@ -167,7 +167,7 @@ async function firstTold({ query, variables }: Request, token: string | null): P
 async function isAllowed(element: string, asker: Asker, place: Place): Promise<boolean> {
   const scene = await sceneAt(place);
   const { query, variables } = await requestFor(element, scene);
-  const token = await tokenFor(api, asker, isAtHome(place) ? scene : home);
+  const token = await tokenFor(api, asker, isAtHome(place) ? scene : home, element);
   const { data, errors } = await (query.startsWith('subscription') ? firstTold : answered)(
     { query, variables },
     token,

@@ -15,6 +15,7 @@ import { Circle } from '../support/at-the-circle.js';
 import { groupCreate } from '../support/calling.js';
 import { discusSheet } from '../support/circle.js';
 import { Groups, groupSheet } from '../support/groups.js';
+import { notebookInput, notebookScene, type NotebookScene } from '../support/notebook.js';
 import { CombinedScene } from '../support/combined.js';
 import { onConnection } from '../support/database.js';
 import { callsOf, type Call } from '../support/example-values.js';
@@ -27,6 +28,8 @@ const LEGAL: ReadonlySet<string> = new Set([
   'meetCreate input.venue blanks',
   // GraphQL takes one value for a list of it.
   'meetScoringSet input.divisions.0.ages text',
+  // A disc may leave the hand with its nose down.
+  'throwsLog input.throws.0.release.attitudeTenths less than zero',
 ]);
 
 const JUDGED = {
@@ -167,11 +170,13 @@ interface Scene {
   readonly things: Readonly<Record<string, unknown>>;
   /** Who makes the call, where that is somebody of its own. */
   readonly token?: string;
+  readonly notebook?: NotebookScene;
 }
 
 /** Start lists are made before the first trial, all else needs one. */
 async function sceneFor(name: string): Promise<Scene> {
   if (isOfAccounts(name)) return sceneOfAccounts(name);
+  if (notebookInput(name, NO_NOTEBOOK) !== null) return sceneOfANotebook();
   if (name.startsWith('calling')) return sceneOfAGroup(name);
   if (name.startsWith('qualification')) return sceneOfAQualification(name);
   if (name.startsWith('combined')) return sceneOfCombinedEvent(name);
@@ -193,6 +198,19 @@ async function sceneOfCombinedEvent(name: string): Promise<Scene> {
   };
   return { circle, things };
 }
+
+const NO_NOTEBOOK: NotebookScene = { coach: '', athleteId: '', sessionId: '', throwId: '', focusId: '' };
+let coached: Promise<NotebookScene> | null = null;
+
+/** One coach for all of it: nothing that is written about one athlete is in the way of anything else. */
+async function sceneOfANotebook(): Promise<Scene> {
+  coached ??= notebookScene(api, athleteId);
+  const notebook = await coached;
+  const circle = await (anyCircle ??= Circle.open(api, discusSheet(1)));
+  const { coach: token, ...things } = notebook;
+  return { circle, things, token, notebook };
+}
+let anyCircle: Promise<Circle> | null = null;
 
 async function sceneOfAccounts(name: string): Promise<Scene> {
   const circle = await Circle.open(api, discusSheet(3));
@@ -279,7 +297,7 @@ async function discusAt({ meet }: Circle): Promise<string> {
 }
 
 /** The call's input with things that are there, and with an example of everything on the way to `path`. */
-function inputFor({ name, variables }: Call, { things }: Scene, path: readonly string[]): unknown {
+function inputFor({ name, variables }: Call, { things, notebook }: Scene, path: readonly string[]): unknown {
   const example = variables['input'] as Record<string, unknown>;
   const known = Object.keys(example).filter((key) => key in things);
   const ids = ['id', 'entryId'].filter((key) => key in example).map((key) => [key, randomUUID()]);
@@ -288,6 +306,7 @@ function inputFor({ name, variables }: Call, { things }: Scene, path: readonly s
     ...Object.fromEntries(known.map((key) => [key, things[key]])),
     ...Object.fromEntries(ids),
     ...FITTING[name],
+    ...(notebook && notebookInput(name, notebook)),
   };
   const [, top, ...below] = path;
   if (top !== undefined && below.length > 0 && valueAt(input[top], below) === undefined)

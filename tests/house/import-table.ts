@@ -67,7 +67,7 @@ export const IMPORT_TABLE: readonly Row[] = [
       'npm:reflect-metadata',
       'migrations/*',
     ],
-    mayTypes: ['#rules'],
+    mayTypes: ['#rules', '#technique'],
     because: 'storage keeps what it is given: it decides nothing and does not know who asks',
   },
   {
@@ -188,6 +188,12 @@ export const IMPORT_TABLE: readonly Row[] = [
     may: [...LIBRARIES, ...SERVER, PLATFORM],
     because:
       'who may do what is asked of the platform by everybody, so that no capability knows how people come in',
+  },
+  {
+    files: 'apps/api/src/technique/**',
+    may: [...LIBRARIES, '#technique', ...SERVER, PLATFORM],
+    because:
+      'the notebook is private to coaches and athletes: it reads what stands at meets, and no other capability knows of it',
   },
   {
     files: 'apps/api/src/start/seed.ts',

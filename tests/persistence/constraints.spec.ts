@@ -9,6 +9,7 @@ import { SETTING_UP_CASES, soundRows, type Columns } from './constraint-cases.js
 import { DISCUS, IMPLIED_BY_LOOK, INSPECTION_CASES, LOOK, soundInspections } from './inspection-cases.js';
 import { DRAW_CASES, firstDraws, soundDraws } from './draw-cases.js';
 import { FIRST, SCORING_CASES, soundScorings } from './scoring-cases.js';
+import { NOTEBOOK_CASES, notebookScenery, soundNotebook } from './notebook-cases.js';
 import { makeScene, type Scene } from './fixture.js';
 import { RECORD_CASES, recordsBefore, soundRecords } from './record-cases.js';
 import { JOURNAL_CASES, SOUND_JUMPS } from './journal-cases.js';
@@ -23,6 +24,7 @@ const CASES = [
   ...RECORD_CASES,
   ...DRAW_CASES,
   ...ACCESS_CASES,
+  ...NOTEBOOK_CASES,
 ];
 
 function allRows(scene: Scene): Readonly<Record<string, Columns>> {
@@ -35,6 +37,7 @@ function allRows(scene: Scene): Readonly<Record<string, Columns>> {
     ...soundRecords(scene),
     ...soundDraws(scene),
     ...soundAccess(scene),
+    ...soundNotebook(scene),
   };
 }
 
@@ -74,6 +77,7 @@ describe('constraints', () => {
     for (const [table, columns] of recordsBefore(scene)) await insert(table, columns);
     await client.query('COMMIT');
     for (const [table, columns] of firstDraws(scene)) await insert(table, columns);
+    for (const [table, columns] of notebookScenery(scene)) await insert(table, columns);
   });
 
   afterAll(async () => {
@@ -147,6 +151,11 @@ describe('constraints', () => {
     'device_link_revocation',
     'decision_request',
     'decision_confirmation',
+    'practice_session',
+    'practice_throw',
+    'observation',
+    'notebook_entry',
+    'fault_change',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });

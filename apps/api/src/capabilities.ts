@@ -14,6 +14,7 @@ import { RecordingModule } from './recording/recording.module.js';
 import { RecordsModule } from './records/records.module.js';
 import { ResultsModule } from './results/results.module.js';
 import { ScoringModule } from './scoring/scoring.module.js';
+import { TechniqueModule } from './technique/technique.module.js';
 import { TimetableModule } from './timetable/timetable.module.js';
 
 /** Every capability of the API; each module brings its own resolvers. */
@@ -35,4 +36,5 @@ export const CAPABILITIES = [
   RecordsModule,
   TimetableModule,
   PeopleModule,
+  TechniqueModule,
 ];

@@ -31,6 +31,9 @@ export * as roles from './stores/role.store.js';
 export * as sessions from './stores/session.store.js';
 export * as deviceLinks from './stores/device-link.store.js';
 export * as decisions from './stores/decision.store.js';
+export * as practice from './stores/practice.store.js';
+export * as observations from './stores/observation.store.js';
+export * as notebook from './stores/notebook.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
 export type { Brief, BriefLine } from './stores/brief.store.js';
@@ -51,6 +54,25 @@ export type { CrewMember, CrewPost, CrewRow, TimetableRow } from './timetable-ro
 export type { NewMeetScoring } from './stores/meet-scoring.store.js';
 export type { NewImplement } from './stores/implement.store.js';
 export type { NewInspection } from './stores/inspection.store.js';
+export type { CountingThrow, NewPracticeSession, NewPracticeThrow } from './stores/practice.store.js';
+export type { CountingObservation, NewObservation } from './stores/observation.store.js';
+export type { NewFaultChange, NewNotebookEntry } from './stores/notebook.store.js';
+export type {
+  ChecklistBody,
+  ConsentBody,
+  FaultChangeBody,
+  FaultChangeRow,
+  FocusBody,
+  NotebookBody,
+  NotebookEntryRow,
+  ObservationRow,
+  PracticeSessionRow,
+  PracticeThrowRow,
+  ReleaseBody,
+  ReleaseData,
+  StageBody,
+  VideoBody,
+} from './notebook-rows.js';
 export type { NewCheckIn } from './stores/check-in.store.js';
 export type { NewCombinedEvent } from './stores/combined-event.store.js';
 export type { NewCombinedEntry } from './stores/combined-journal.store.js';

@@ -55,6 +55,12 @@ export const keepersWhenPublished: Row = { ...forOwn('admin', 'director'), other
 /** Whoever keeps athletes, and whose role is for this one. */
 const SEES_OWN: readonly Asker[] = ['admin', 'director', 'coach', 'athlete', 'guardian'];
 export const followers: Row = { ...anywhere('admin', 'director'), own: SEES_OWN, draft: SEES_OWN };
+/** What a coach keeps of an athlete: nobody who runs a meet has part in it. */
+export const notebookReaders = forOwn('coach', 'athlete', 'guardian');
+export const coaches = forOwn('coach');
+/** Whatever the object: it belongs to the organisation's coaches together. */
+export const anyFollower = anywhere('coach', 'athlete', 'guardian');
+export const anyCoach = anywhere('coach');
 /** Whoever sees to devices. */
 export const linkers = forOwn('admin', 'director', 'referee');
 /** What belongs to no meet. */

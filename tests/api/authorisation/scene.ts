@@ -4,6 +4,7 @@ import { call, giveRole, newPerson } from '../../support/accounts.js';
 import type { ApiClient } from '../../support/client.js';
 import { discusSheet } from '../../support/circle.js';
 import { groupSheet } from '../../support/groups.js';
+import { notebookInput, notebookScene, type NotebookScene } from '../../support/notebook.js';
 import type { Asker, Place } from './rows.js';
 
 /** A meet with one discus competition, an athlete in it, and what hangs on them. */
@@ -12,6 +13,7 @@ export interface Scene {
   readonly competitionId: string;
   readonly athleteId: string;
   readonly personId: string;
+  readonly notebook: NotebookScene;
   /**
    * What is there, by the name of the input field or argument that takes it. An input or an argument that names
    * something else of this scene needs a line in `makeScene`.
@@ -31,6 +33,7 @@ const MEANT: Readonly<Record<string, (things: Scene['things']) => object>> = {
   'Query.implement': ({ implementId }) => ({ id: implementId }),
   'Query.meet': ({ meetId }) => ({ id: meetId }),
   'Query.person': ({ personId }) => ({ id: personId }),
+  'Query.practiceSession': ({ sessionId }) => ({ id: sessionId }),
   'Athlete.categories': () => ({ on: '2026-06-13' }),
   'Mutation.ageFactorsSet': () => ({ factors: [{ sex: 'M', age: '50', factor: '1.2' }] }),
   'Mutation.crewSet': () => ({ members: [] }),
@@ -73,6 +76,7 @@ export const WAYS: Readonly<Record<string, string>> = {
   DeviceLink: 'meet(id: $meetId) { deviceLinks { # } }',
   LiveCompetition: 'competitionTable(id: $competitionId) { # }',
   Meet: 'meet(id: $meetId) { # }',
+  NotebookAthlete: 'notebookAthlete(athleteId: $athleteId) { # }',
   Person: 'person(id: $personId) { # }',
   Qualification: 'meet(id: $meetId) { qualifications { # } }',
   RoleGrant: 'person(id: $personId) { grants { # } }',
@@ -110,7 +114,10 @@ export async function makeScene(api: ApiClient, place: Place): Promise<Scene> {
   await ask('attemptRecord', trial, 'entry { id }', official);
   const { id: personId } = await newPerson(api);
   const grantId = await giveRole(api, personId, { role: 'OFFICIAL', on: competitionId });
+  const notebook = await notebookScene(api, athlete.id);
+  const { sessionId, throwId, focusId } = notebook;
   const things = {
+    ...{ sessionId, throwId, focusId },
     ...{ meetId, personId, grantId, competitorId, clubId: club.id, athleteId: athlete.id, ...hung },
     ...{ competitionId, competitionIds: [competitionId], on: competitionId, finalId: null, after: null },
     ...{ competitorIds: [competitorId], expectedVersion: 0, attemptId: trial.entryId, sheet: discusSheet(2) },
@@ -118,7 +125,7 @@ export async function makeScene(api: ApiClient, place: Place): Promise<Scene> {
     bibs: [{ competitorId, bib: '77' }],
     lines: competitors.map((one) => ({ competitorId: one, flight: 'A' })),
   };
-  return { meetId, competitionId, athleteId: athlete.id, personId, things };
+  return { meetId, competitionId, athleteId: athlete.id, personId, notebook, things };
 }
 
 type Ask = (name: string, input: object, selection: string, token?: string) => Promise<any>;
@@ -187,6 +194,7 @@ export async function inputIn(
   const account = isOfAccounts(name) ? await accountScene(api, name, scene.competitionId) : null;
   return {
     ...argumentsIn(scene, `Mutation.${name}`, example),
+    ...notebookInput(name, scene.notebook),
     ...Object.fromEntries(ids),
     ...account?.things,
   };
@@ -194,8 +202,16 @@ export async function inputIn(
 
 const OF_ATHLETE: ReadonlySet<Asker> = new Set(['coach', 'athlete', 'guardian']);
 
-/** A token of the role for the things of this scene. */
-export async function tokenFor(api: ApiClient, asker: Asker, scene: Scene): Promise<string | null> {
+/** A token of the role for the things of this scene. What a coach writes says which person wrote it. */
+export async function tokenFor(
+  api: ApiClient,
+  asker: Asker,
+  scene: Scene,
+  element = '',
+): Promise<string | null> {
+  const [type, name = ''] = element.split('.');
+  const isNote = type === 'Mutation' && notebookInput(name, scene.notebook) !== null;
+  if (asker === 'coach' && isNote) return scene.notebook.coach;
   if (asker === 'public') return null;
   if (asker === 'admin') return api.token('admin');
   if (OF_ATHLETE.has(asker)) return api.token(asker, scene.athleteId);

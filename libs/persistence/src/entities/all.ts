@@ -39,6 +39,11 @@ import { RefreshToken } from './refresh-token.entity.js';
 import { RoleGrant } from './role-grant.entity.js';
 import { RoleRevocation } from './role-revocation.entity.js';
 import { TokenRevocation } from './token-revocation.entity.js';
+import { FaultChange } from './fault-change.entity.js';
+import { NotebookEntry } from './notebook-entry.entity.js';
+import { Observation } from './observation.entity.js';
+import { PracticeSession } from './practice-session.entity.js';
+import { PracticeThrow } from './practice-throw.entity.js';
 
 /** Named one by one: a pattern over files would load a class twice under a test runner. */
 export const ENTITIES = [
@@ -83,4 +88,9 @@ export const ENTITIES = [
   DeviceLinkRevocation,
   DecisionRequest,
   DecisionConfirmation,
+  PracticeSession,
+  PracticeThrow,
+  Observation,
+  NotebookEntry,
+  FaultChange,
 ];

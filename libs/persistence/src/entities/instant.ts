@@ -15,3 +15,6 @@ export const SET_BY_CLOCK: ColumnOptions = {
   default: () => 'clock_timestamp()',
   transformer: asText,
 };
+
+/** An instant that is given. */
+export const INSTANT: ColumnOptions = { type: 'timestamptz', transformer: asText };

@@ -101,6 +101,17 @@ export class Identity {
     return FOLLOWERS.some((role) => this.has(role, athleteId));
   }
 
+  /** Is a coach of the athlete. */
+  coaches(athleteId: string): boolean {
+    return this.has('coach', athleteId);
+  }
+
+  /** The athletes that somebody is, coaches, or is the guardian of, each once. */
+  followed(): readonly string[] {
+    const own = this.open().filter(({ role }) => (FOLLOWERS as readonly Role[]).includes(role));
+    return [...new Set(own.flatMap(({ on }) => on ?? []))];
+  }
+
   /**
    * Whether the holder's own right on something reaches over a whole window; nobody gives away for longer than they
    * hold. `isOver`: which of the grants are a right on it.
@@ -120,6 +131,17 @@ export class Identity {
       throw this.refusal(
         'Only the athlete, a guardian or coach of the athlete, a meet director or an administrator may do this.',
       );
+  }
+
+  /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder coaches the athlete. */
+  requireCoachOf(athleteId: string): void {
+    if (!this.coaches(athleteId)) throw this.refusal('Only a coach of this athlete may do this.');
+  }
+
+  /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder follows the athlete: nobody who runs a meet has part in it. */
+  requireFollower(athleteId: string): void {
+    if (!this.follows(athleteId))
+      throw this.refusal('Only the athlete, and a guardian or coach of the athlete, may see this.');
   }
 
   /** Throws UNAUTHENTICATED unless this is the session of a person. */
