@@ -17,7 +17,7 @@ import { discusSheet } from '../support/circle.js';
 import { Groups, groupSheet } from '../support/groups.js';
 import { notebookInput, notebookScene, type NotebookScene } from '../support/notebook.js';
 import { CombinedScene } from '../support/combined.js';
-import { onConnection } from '../support/database.js';
+import { everythingStored } from '../support/everything-stored.js';
 import { callsOf, type Call } from '../support/example-values.js';
 import { hostileValues, TEN_TO_THE_400TH, type HostileValue } from '../support/hostile-values.js';
 
@@ -378,21 +378,6 @@ function tokenFor({ variables }: Call, { circle }: Scene): string {
   return atMeet.some((key) => key in (variables['input'] as object)) ? circle.director : api.adminToken;
 }
 
-/** Every row of every table, in one number. */
-async function everythingStored(): Promise<string> {
-  return onConnection(api.databaseUrl, async (client) => {
-    const { rows: tables } = await client.query<{ name: string }>(
-      `SELECT table_name AS name FROM information_schema.tables
-        WHERE table_schema = current_schema() AND table_type = 'BASE TABLE' ORDER BY 1`,
-    );
-    const rowsOf = tables.map(({ name }) => `SELECT '${name}' || t::text AS line FROM ${name} AS t`);
-    const { rows } = await client.query<{ digest: string }>(
-      `SELECT md5(string_agg(line, E'\\n' ORDER BY line)) AS digest FROM (${rowsOf.join(' UNION ALL ')}) AS lines`,
-    );
-    return rows[0]!.digest;
-  });
-}
-
 /** What is wrong with the answer to a call whose field at `path` is hostile; `null`: it is as it should be. */
 function complaint(
   { status, errors, data }: Answer,
@@ -449,7 +434,7 @@ function isTable(path: readonly string[]): boolean {
 /** Sends one call with hostile values in every place. */
 async function attack(call: Call): Promise<{ sent: number; complaints: string[] }> {
   const scene = await sceneFor(call.name);
-  const before = await everythingStored();
+  const before = await everythingStored(api.databaseUrl);
   const complaints: string[] = [];
   let sent = 0;
   for (const { path, type } of fieldsOf(call.argumentTypes['input']!, ['input'])) {
@@ -468,7 +453,7 @@ async function attack(call: Call): Promise<{ sent: number; complaints: string[] 
       sent += 1;
     }
   }
-  if ((await everythingStored()) !== before) complaints.push(`${call.name} stored something`);
+  if ((await everythingStored(api.databaseUrl)) !== before) complaints.push(`${call.name} stored something`);
   return { sent, complaints };
 }
 
@@ -489,7 +474,7 @@ describe('every field of every mutation', () => {
     expect(calls.length).toBeGreaterThan(20);
     for (const call of calls) {
       const scene = await sceneFor(call.name);
-      const before = await everythingStored();
+      const before = await everythingStored(api.databaseUrl);
       const answer = await send(
         call,
         { input: inputFor(call, scene, []) },
@@ -499,7 +484,7 @@ describe('every field of every mutation', () => {
       const codes = answer.data[call.name].userErrors.map(({ code }: { code: string }) => code);
       const refused = REFUSED[call.name];
       expect([call.name, codes]).toEqual([call.name, refused === undefined ? [] : [refused]]);
-      const isStored = (await everythingStored()) !== before;
+      const isStored = (await everythingStored(api.databaseUrl)) !== before;
       const storesNothing = refused !== undefined || ['meetPublish', 'tokenIssue'].includes(call.name);
       expect([call.name, isStored]).toEqual([call.name, !storesNothing]);
     }
