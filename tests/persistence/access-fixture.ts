@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { decisions, deviceLinks, persons, roles, sessions, type Tx } from '#persistence';
 import type { Scene } from './fixture.js';
+import { populateNotebook } from './notebook-fixture.js';
 
-/** A person with everything that hangs on one, and a row in every table of links and second persons. */
+/** A person with everything that hangs on one, rows of links and second persons, and what a coach keeps. */
 export async function populateAccess(tx: Tx, scene: Scene): Promise<void> {
   const { organisationId, meetId, competitionId } = scene;
   const [personId, grantId, sessionId, linkId, requestId] = Array.from({ length: 5 }, () => randomUUID());
@@ -38,4 +39,5 @@ export async function populateAccess(tx: Tx, scene: Scene): Promise<void> {
     ...{ organisationId, requestId: requestId!, askedBy: 'chief judge', entryId: randomUUID() },
     ...{ authority: 'referee', confirmedBy: 'referee of throws' },
   });
+  await populateNotebook(tx, scene);
 }

@@ -33,7 +33,6 @@ import {
   type NewEntry,
 } from '#persistence';
 import { populateAccess } from './access-fixture.js';
-import { populateNotebook } from './notebook-fixture.js';
 
 /** One competition with two competitors and everything above it, all of it invented. */
 export interface Scene {
@@ -300,7 +299,6 @@ export async function populate(url: string): Promise<void> {
     await journal.append(tx, jumpOf(scene, highJump.id));
     await populateCombined(tx, scene, highJump.id);
     await populateAccess(tx, scene);
-    await populateNotebook(tx, scene);
   });
   await database.destroy();
 }
