@@ -25,6 +25,7 @@ import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-
 import { Timetables1795613000800 } from './1795613000800-timetables.js';
 import { AtTheCircle1795613001000 } from './1795613001000-at-the-circle.js';
 import { Notebook1795613001200 } from './1795613001200-notebook.js';
+import { EntriesAndTables1795613001100 } from './1795613001100-entries-and-tables.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 import { TrialsInBrief1795613000900 } from './1795613000900-trials-in-brief.js';
@@ -57,4 +58,5 @@ export const MIGRATIONS = [
   TrialsInBrief1795613000900,
   AtTheCircle1795613001000,
   Notebook1795613001200,
+  EntriesAndTables1795613001100,
 ];

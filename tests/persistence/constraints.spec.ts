@@ -12,6 +12,7 @@ import { FIRST, SCORING_CASES, soundScorings } from './scoring-cases.js';
 import { NOTEBOOK_CASES, notebookScenery, soundNotebook } from './notebook-cases.js';
 import { makeScene, type Scene } from './fixture.js';
 import { RECORD_CASES, recordsBefore, soundRecords } from './record-cases.js';
+import { ENTRY_CASES, entriesBefore, soundEntries } from './entry-cases.js';
 import { JOURNAL_CASES, SOUND_JUMPS } from './journal-cases.js';
 
 const CASES = [
@@ -25,6 +26,7 @@ const CASES = [
   ...DRAW_CASES,
   ...ACCESS_CASES,
   ...NOTEBOOK_CASES,
+  ...ENTRY_CASES,
 ];
 
 function allRows(scene: Scene): Readonly<Record<string, Columns>> {
@@ -38,6 +40,7 @@ function allRows(scene: Scene): Readonly<Record<string, Columns>> {
     ...soundDraws(scene),
     ...soundAccess(scene),
     ...soundNotebook(scene),
+    ...soundEntries(scene),
   };
 }
 
@@ -78,6 +81,8 @@ describe('constraints', () => {
     await client.query('COMMIT');
     for (const [table, columns] of firstDraws(scene)) await insert(table, columns);
     for (const [table, columns] of notebookScenery(scene)) await insert(table, columns);
+    for (const [table, columns] of [...firstDraws(scene), ...entriesBefore(scene)])
+      await insert(table, columns);
   });
 
   afterAll(async () => {
@@ -156,6 +161,10 @@ describe('constraints', () => {
     'observation',
     'notebook_entry',
     'fault_change',
+    'entry_terms',
+    'entry_change',
+    'table_import',
+    'past_result',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });

@@ -33,6 +33,7 @@ import {
   type NewEntry,
 } from '#persistence';
 import { populateAccess } from './access-fixture.js';
+import { populateEntries } from './entry-fixture.js';
 
 /** One competition with two competitors and everything above it, all of it invented. */
 export interface Scene {
@@ -299,6 +300,7 @@ export async function populate(url: string): Promise<void> {
     await journal.append(tx, jumpOf(scene, highJump.id));
     await populateCombined(tx, scene, highJump.id);
     await populateAccess(tx, scene);
+    await populateEntries(tx, scene);
   });
   await database.destroy();
 }

@@ -13,6 +13,10 @@ import { Competition } from './competition.entity.js';
 import { Competitor } from './competitor.entity.js';
 import { Draw } from './draw.entity.js';
 import { DrawAmendment } from './draw-amendment.entity.js';
+import { EntryChange } from './entry-change.entity.js';
+import { EntryTerms } from './entry-terms.entity.js';
+import { PastResult } from './past-result.entity.js';
+import { TableImport } from './table-import.entity.js';
 import { EnteredResult } from './entered-result.entity.js';
 import { Implement } from './implement.entity.js';
 import { Inspection } from './inspection.entity.js';
@@ -58,6 +62,10 @@ export const ENTITIES = [
   MeetScoring,
   Timetable,
   Crew,
+  EntryTerms,
+  EntryChange,
+  TableImport,
+  PastResult,
   EnteredResult,
   StartingMark,
   RecordDecision,
