@@ -84,6 +84,7 @@ const FITTING: Readonly<Record<string, object>> = {
   jumpOffRecord: { ...JUMPED, height: '3.20', round: 1 },
   jumpOrderSet: { height: '3.20', trial: 2 },
   jumpRecord: { ...JUMPED, height: '3.20', trial: 1 },
+  meetEntryTermsSet: { expectedRevision: 0, closesAt: '2026-06-10T18:00:00Z' },
   meetScoringSet: { preset: null },
   qualificationCreate: { finalId: null },
   qualificationFinalDraw: { finalId: null, reason: 'light fails', isPreview: false },
@@ -279,6 +280,7 @@ async function sceneAtACircle(name: string): Promise<Scene> {
         ...{ facility: 'cage', startsAt: '2026-06-13T12:00:00Z', minutes: 60, reportMinutes: 30 },
       },
     ],
+    competitionLimits: [{ competitionId: circle.competition.id, mostPerClub: 2 }],
     sheet: discusSheet(2),
     bibs: [{ competitorId: third, bib: '77' }],
   };

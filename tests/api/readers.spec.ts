@@ -94,6 +94,7 @@ it('every field of a competition is known to be kept, or known not to be', async
     'crew',
     'decisionRequests',
     'draws',
+    'entryChanges',
     'journal',
     'meet',
     'qualification',

@@ -50,6 +50,8 @@ export const whenPublishedOfMeet: Row = { ...whenPublished, draft: ['admin', 'di
 export const meetCrew = forOwn('admin', 'director', 'referee');
 /** Whoever sets a meet up. */
 export const organisers = forOwn('admin', 'director');
+/** The same, and at a published meet who coaches the athlete. */
+export const organisersAndCoaches: Row = { ...organisers, own: ['admin', 'director', 'coach'] };
 /** The same, and directors of others once the meet is published. */
 export const keepersWhenPublished: Row = { ...forOwn('admin', 'director'), other: ['admin', 'director'] };
 /** Whoever keeps athletes, and whose role is for this one. */

@@ -51,6 +51,7 @@ const MEANT: Readonly<Record<string, (things: Scene['things']) => object>> = {
       trial: 1,
     })),
   }),
+  'Mutation.meetEntryTermsSet': () => ({ competitionLimits: [] }),
   'Mutation.meetScoringSet': () => ({ preset: null }),
   'Mutation.qualificationCreate': ({ groupId }) => ({ competitionIds: [groupId] }),
   'Mutation.recordRatify': () => ({ despite: [] }),

@@ -4,6 +4,7 @@ import {
   type CompetitionRow,
   type CompetitorRow,
   type DrawAmendmentRow,
+  type DrawRow,
   type Tx,
 } from '#persistence';
 import { refusal, type Refusal } from '../platform/errors/user-error.types.js';
@@ -14,16 +15,8 @@ import type { Identity } from '../platform/identity/identity.js';
  * added beside it. Callers hold the competition's lock.
  */
 
-/** Null: there are no drawn flights, or the entry names one of them. */
-export async function flightProblem(
-  tx: Tx,
-  {
-    organisationId,
-    competitionId,
-    flight,
-  }: Pick<CompetitorRow, 'organisationId' | 'competitionId' | 'flight'>,
-): Promise<Refusal | null> {
-  const drawn = await draws.latest(tx, organisationId, competitionId);
+/** Null: there are no drawn flights, or the entry names one of them. `drawn`: the draw in force. */
+export function flightProblem(drawn: DrawRow | null, flight: string | null): Refusal | null {
   const labels = drawn?.flights.flatMap(({ label }) => label ?? []) ?? [];
   if (labels.length === 0 || (flight !== null && labels.includes(flight))) return null;
   return refusal({

@@ -44,9 +44,14 @@ export class CompetitorEnterInput {
   @Text(1, 200)
   listedClub?: string | null;
 
-  @Field({ description: 'Unique in the competition.' })
+  @Field(() => String, {
+    nullable: true,
+    description:
+      'Unique in the competition. Absent: the one that the athlete has at the meet, or the next number.',
+  })
+  @IsOptional()
   @Text(1, 64)
-  bib: string;
+  bib?: string | null;
 
   @Field(() => String, {
     nullable: true,
@@ -76,6 +81,14 @@ export class CompetitorEnterInput {
   @Min(1)
   @Max(100_000)
   implementGrams?: number | null;
+
+  @Field(() => String, {
+    nullable: true,
+    description: 'Why so late: once the entries are closed, when only a director enters.',
+  })
+  @IsOptional()
+  @Text(1, 500)
+  reason?: string | null;
 }
 
 @InputType()
@@ -83,6 +96,11 @@ export class CompetitorWithdrawInput {
   @Field(() => ID)
   @ObjectId('Competitor')
   competitorId: string;
+
+  @Field(() => String, { nullable: true, description: 'Why; needed once the entries are closed.' })
+  @IsOptional()
+  @Text(1, 500)
+  reason?: string | null;
 }
 
 @InputType()

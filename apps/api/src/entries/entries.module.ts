@@ -2,8 +2,11 @@ import { Module } from '@nestjs/common';
 import { MeetsModule } from '../meets/meets.module.js';
 import { AthletesResolver } from './athletes.resolver.js';
 import { AthletesService } from './athletes.service.js';
+import { EnteringService } from './entering.service.js';
 import { EntriesResolver } from './entries.resolver.js';
 import { EntriesService } from './entries.service.js';
+import { EntryChangesResolver, EntryTermsResolver } from './entry-terms.resolver.js';
+import { EntryTermsService } from './entry-terms.service.js';
 import { StartListService } from './start-list.service.js';
 import { StartListReader } from './start-list.reader.js';
 
@@ -13,11 +16,15 @@ import { StartListReader } from './start-list.reader.js';
   providers: [
     AthletesService,
     EntriesService,
+    EnteringService,
     StartListReader,
     StartListService,
+    EntryTermsService,
     AthletesResolver,
+    EntryTermsResolver,
+    EntryChangesResolver,
     EntriesResolver,
   ],
-  exports: [EntriesService, StartListService],
+  exports: [EntriesService, EnteringService, StartListService],
 })
 export class EntriesModule {}

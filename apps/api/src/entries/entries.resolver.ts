@@ -64,9 +64,9 @@ export class EntriesResolver {
 
   @Mutation(() => CompetitorEnterPayload, {
     description:
-      'Puts a competitor at the end of the start list, before the first trial. Once the list is drawn this is a late entry, noted beside the draw. Codes: NOT_FOUND, ATHLETE_OR_NAME, ONE_CLUB, SIGNED_OFF, COMPETITION_STARTED, LIST_FULL, BIB_TAKEN, ALREADY_ENTERED, OTHER_SEX, TOO_OLD, TOO_YOUNG, WRONG_UNIT, FLIGHT_MISSING, ID_REUSED.',
+      'Puts a competitor at the end of the start list, before the first trial. A director enters anybody, after the closing time with a reason; a coach enters the athletes that are coached, until the closing time that the meet has set. Once the list is drawn this is a late entry, noted beside the draw. Codes: NOT_FOUND, ATHLETE_OR_NAME, ONE_CLUB, FOR_DIRECTORS, ENTRIES_NOT_OPEN, ENTRIES_CLOSED, LATE_REASON_MISSING, SIGNED_OFF, COMPETITION_STARTED, LIST_FULL, BIB_TAKEN, ALREADY_ENTERED, CLUB_FULL, ATHLETE_FULL, OTHER_SEX, TOO_OLD, TOO_YOUNG, WRONG_UNIT, FLIGHT_MISSING, ID_REUSED.',
   })
-  @Needs('admin', 'director')
+  @Needs('admin', 'director', 'coach')
   async competitorEnter(
     @Args('input') input: CompetitorEnterInput,
     @Viewer() viewer: Identity,
@@ -92,14 +92,14 @@ export class EntriesResolver {
 
   @Mutation(() => CompetitorWithdrawPayload, {
     description:
-      'Takes a competitor off the start list, before the first trial. Codes: NOT_FOUND, SIGNED_OFF, COMPETITION_STARTED, IN_JOURNAL, CHECKED_IN.',
+      'Takes a competitor off the start list, before the first trial, with the rights and times of competitorEnter. Codes: NOT_FOUND, ENTRIES_NOT_OPEN, ENTRIES_CLOSED, LATE_REASON_MISSING, SIGNED_OFF, COMPETITION_STARTED, IN_JOURNAL, CHECKED_IN.',
   })
-  @Needs('admin', 'director')
+  @Needs('admin', 'director', 'coach')
   async competitorWithdraw(
     @Args('input') input: CompetitorWithdrawInput,
     @Viewer() viewer: Identity,
   ): Promise<CompetitorWithdrawPayload> {
-    return payload(await this.service.withdraw(input.competitorId, viewer));
+    return payload(await this.service.withdraw(input, viewer));
   }
 
   @Mutation(() => StartOrderSetPayload, {

@@ -2,6 +2,8 @@ import {
   athletes,
   competitions,
   competitors,
+  entryChanges,
+  entryTerms,
   meets,
   type CompetitionRow,
   type CompetitorRow,
@@ -9,6 +11,7 @@ import {
 } from '#persistence';
 import type { CategoryFinding } from '#rules';
 import { Injectable } from '@nestjs/common';
+import { ownDefinitions } from '../platform/competition/category.js';
 import { createOnce } from '../platform/database/create-once.js';
 import { Database } from '../platform/database/database.js';
 import { notFound } from '../platform/errors/outcomes.js';
@@ -17,11 +20,14 @@ import type { Identity } from '../platform/identity/identity.js';
 import { isGiven } from '../platform/inputs/given.js';
 import { CompetitionChanges } from '../platform/live/competition-changes.js';
 import { rosterLine, type RosterLine } from '../platform/roster/roster.js';
-import type { CompetitorEnterInput, StartOrderSetInput } from './entries.inputs.js';
-import { entryProblem, newCompetitor, nextPosition, shapeProblem } from './new-competitor.js';
+import type { CompetitorEnterInput, CompetitorWithdrawInput, StartOrderSetInput } from './entries.inputs.js';
+import { EnteringService, entryChange } from './entering.service.js';
+import { noteBesideDraw, noteOrderBesideDraw } from './drawn-list.js';
 import { entryCategory } from './entry-category.js';
-import { flightProblem, noteBesideDraw, noteOrderBesideDraw } from './drawn-list.js';
-import { lockStartList, orderProblem, takeOff } from './start-list.js';
+import { closingProblem, isClosed, type EntryRole } from './entry-terms.js';
+import type { NewLine } from './meet-lists.js';
+import { coachProblem, newCompetitor, shapeProblem } from './new-competitor.js';
+import { lockOpenList, lockStartList, orderProblem, takeOff } from './start-list.js';
 
 export type Changed = { readonly competition: CompetitionRow } | { readonly refusal: UserError };
 
@@ -41,32 +47,58 @@ export class EntriesService {
   constructor(
     private readonly database: Database,
     private readonly changes: CompetitionChanges,
+    private readonly entering: EnteringService,
   ) {}
 
+  /** A director enters anybody, a coach the athletes that are coached, until the entries close. */
   async enter(input: CompetitorEnterInput, viewer: Identity): Promise<Entered> {
     const { organisationId } = viewer;
     const competition = await this.database.read((at) =>
       competitions.find(at, organisationId, input.competitionId),
     );
     if (!competition) return { refusal: notFound('competition', ['competitionId']) };
-    viewer.requireDirector(competition.meetId);
-    const malformed = shapeProblem(input, competition);
+    const role = entryRole(competition, input.athleteId ?? null, viewer);
+    if (role === 'coach' && !(await this.isPublished(competition))) {
+      return { refusal: notFound('competition', ['competitionId']) };
+    }
+    const malformed = (role === 'coach' ? coachProblem(input) : null) ?? shapeProblem(input, competition);
     if (malformed) return { refusal: malformed };
     const clubId = await this.clubAtEntry(input, organisationId);
-    const { implementGrams, ...line } = { ...newCompetitor(input, organisationId), clubId };
-    const category = await this.database.read((at) => entryCategory(at, competition, input));
-    // A mass that follows from the category is no part of the request: it may follow otherwise when it is sent again.
-    const wanted = implementGrams === null ? line : { ...line, implementGrams };
-    const made = await createOnce<CompetitorRow, typeof wanted>(this.database, {
-      wanted,
-      find: (tx, id) => competitors.find(tx, organisationId, id),
-      insert: async (tx) =>
-        category.refused ??
-        this.insert(tx, { ...line, implementGrams: implementGrams ?? category.grams }, viewer),
-    });
+    const line = { ...newCompetitor(input, organisationId), clubId };
+    const made = await createOnce<CompetitorRow, Partial<CompetitorRow> & { readonly id: string }>(
+      this.database,
+      {
+        wanted: askedFor(line),
+        find: (tx, id) => competitors.find(tx, organisationId, id),
+        insert: async (tx) => {
+          const { meetId } = competition;
+          const reason = input.reason ?? null;
+          const done = await this.entering.enterAll(tx, [line], { meetId, viewer, role, reason });
+          return 'faults' in done ? done.faults[0]!.refusal : null;
+        },
+      },
+    );
     if ('refusal' in made) return made;
-    const { notices } = category;
-    return { ...(await this.entered(made.row)), replayed: made.replayed, notices };
+    const done = await this.entered(made.row);
+    const notices = await this.noticesOf(done.competition, done.line);
+    return { ...done, replayed: made.replayed, notices };
+  }
+
+  private async noticesOf(
+    competition: CompetitionRow,
+    { athlete, competitor }: RosterLine,
+  ): Promise<readonly CategoryFinding[]> {
+    const { organisationId, meetId } = competition;
+    return this.database.read(async (at) => {
+      const meet = (await meets.find(at, organisationId, meetId))!;
+      const place = { competition, meet, ownDefinitions: await ownDefinitions(at, organisationId) };
+      return entryCategory(place, { athlete, isGuest: competitor.guest }).notices;
+    });
+  }
+
+  private async isPublished({ organisationId, meetId }: CompetitionRow): Promise<boolean> {
+    const meet = await this.database.read((at) => meets.find(at, organisationId, meetId));
+    return meet !== null && meet.publishedAt !== null;
   }
 
   /** A competitor is for the club of the day, also when the athlete has moved on later: it is kept with the entry. */
@@ -81,16 +113,34 @@ export class EntriesService {
     );
   }
 
-  /** Takes a competitor off the start list; who comes after moves up. */
-  async withdraw(competitorId: string, viewer: Identity): Promise<Changed> {
+  /** Takes a competitor off the start list; who comes after moves up. Once entries are closed, with a reason. */
+  async withdraw(
+    { competitorId, reason = null }: CompetitorWithdrawInput,
+    viewer: Identity,
+  ): Promise<Changed> {
     const { organisationId } = viewer;
     return this.change(async (tx) => {
       const competitor = await competitors.find(tx, organisationId, competitorId);
       if (!competitor) return { refusal: notFound('competitor', ['competitorId']) };
-      const locked = await lockStartList(tx, competitor.competitionId, viewer, ['competitorId']);
+      let role: EntryRole = 'coach';
+      const { competitionId, athleteId } = competitor;
+      const locked = await lockOpenList(
+        tx,
+        organisationId,
+        competitionId,
+        ['competitorId'],
+        (competition) => {
+          role = entryRole(competition, athleteId, viewer);
+        },
+      );
       if ('refusal' in locked) return locked;
-      const refused = await takeOff(tx, locked.competition, competitor);
+      const terms = await entryTerms.latest(tx, organisationId, locked.competition.meetId);
+      const refused =
+        closingProblem(terms, { role, reason, now: new Date() }) ??
+        (await takeOff(tx, locked.competition, competitor));
       if (refused) return { refusal: refused };
+      const isLate = isClosed(terms, new Date());
+      await entryChanges.insert(tx, [entryChange(competitor, { kind: 'withdrawn', isLate, reason, viewer })]);
       await noteBesideDraw(tx, competitor, 'withdrawn', viewer);
       return locked;
     });
@@ -119,24 +169,6 @@ export class EntriesService {
       await noteOrderBesideDraw(tx, locked.competition, viewer);
       return locked;
     });
-  }
-
-  private async insert(
-    tx: Tx,
-    wanted: Omit<CompetitorRow, 'position'>,
-    viewer: Identity,
-  ): Promise<UserError | null> {
-    const locked = await lockStartList(tx, wanted.competitionId, viewer, ['competitionId']);
-    if ('refusal' in locked) return locked.refusal;
-    const { organisationId, competitionId } = wanted;
-    const list = await competitors.ofCompetition(tx, organisationId, competitionId);
-    const refused = (await entryProblem(tx, wanted, list)) ?? (await flightProblem(tx, wanted));
-    if (refused) return refused;
-    const row = { ...wanted, position: nextPosition(list) };
-    await competitors.insert(tx, [row]);
-    await noteBesideDraw(tx, row, 'entered late', viewer);
-    await competitions.bumpVersion(tx, organisationId, competitionId);
-    return null;
   }
 
   /** Runs a change under the competition's lock and, when it was made, tells the readers. */
@@ -169,4 +201,23 @@ export class EntriesService {
   private announce({ id, version }: CompetitionRow): void {
     this.changes.announce({ competitionId: id, version });
   }
+}
+
+/** Throws FORBIDDEN for those who may not change this entry. */
+function entryRole({ meetId }: CompetitionRow, athleteId: string | null, viewer: Identity): EntryRole {
+  const isCoach = athleteId !== null && viewer.has('coach', athleteId);
+  if (!isCoach) viewer.requireDirector(meetId);
+  return viewer.mayDirect(meetId) ? 'director' : 'coach';
+}
+
+/**
+ * What a request is known by when it is sent again: not the bib nor the mass that were found for it, for they may be
+ * found otherwise then.
+ */
+function askedFor({
+  bib,
+  implementGrams,
+  ...line
+}: NewLine): Partial<CompetitorRow> & { readonly id: string } {
+  return { ...line, ...(bib !== null && { bib }), ...(implementGrams !== null && { implementGrams }) };
 }

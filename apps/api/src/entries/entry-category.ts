@@ -1,9 +1,7 @@
-import { athletes, meets, type CompetitionRow, type Reads } from '#persistence';
-import { eligibilityOf, entrantGrams, type CategoryFinding } from '#rules';
-import { categoryOfCompetition, ownDefinitions } from '../platform/competition/category.js';
+import type { AthleteRow, CompetitionRow, MeetRow } from '#persistence';
+import { eligibilityOf, entrantGrams, type CategoryDefinition, type CategoryFinding } from '#rules';
+import { categoryOfCompetition } from '../platform/competition/category.js';
 import { refusal, type Refusal } from '../platform/errors/user-error.types.js';
-import { isGiven } from '../platform/inputs/given.js';
-import type { CompetitorEnterInput } from './entries.inputs.js';
 
 /** What the age categories say of an entry. */
 export interface EntryCategory {
@@ -14,26 +12,33 @@ export interface EntryCategory {
   readonly grams: number | null;
 }
 
-type Who = Pick<CompetitorEnterInput, 'athleteId' | 'isGuest'>;
+/** Who is entered, as far as categories ask; who is only a name has neither age nor sex. */
+export interface Entrant {
+  readonly athlete: Pick<AthleteRow, 'birthDate' | 'sex'> | null;
+  readonly isGuest: boolean;
+}
 
-/** Looks the athlete's age and sex up; who is only a name has neither. */
-export async function entryCategory(
-  at: Reads,
-  competition: CompetitionRow,
-  { athleteId, isGuest }: Who,
-): Promise<EntryCategory> {
-  const { organisationId, meetId, event } = competition;
-  const meet = await meets.find(at, organisationId, meetId);
-  if (!meet) throw new Error(`Competition ${competition.id} has no meet.`);
-  const athlete = isGiven(athleteId) ? await athletes.find(at, organisationId, athleteId) : null;
+/** Where the entry goes: the competition, its meet and the organisation's own definitions. */
+export interface EntryPlace {
+  readonly competition: CompetitionRow;
+  readonly meet: MeetRow;
+  readonly ownDefinitions: readonly CategoryDefinition[];
+}
+
+export function entryCategory(
+  { competition, meet, ownDefinitions }: EntryPlace,
+  { athlete, isGuest }: Entrant,
+): EntryCategory {
   const [birthDate, sex] = [athlete?.birthDate ?? null, athlete?.sex ?? null];
   const category = categoryOfCompetition(competition, meet);
-  const own = await ownDefinitions(at, organisationId);
-  const eligibility = eligibilityOf({ birthDate, sex, guest: isGuest }, category, own);
+  const eligibility = eligibilityOf({ birthDate, sex, guest: isGuest }, category, ownDefinitions);
   const [worst] = eligibility.findings.filter(({ isNotice }) => !isNotice);
   return {
     refused: worst ? refusal({ ...worst, path: [worst.field] }) : null,
     notices: eligibility.findings.filter(({ isNotice }) => isNotice),
-    grams: competition.implementGrams === null ? entrantGrams(event, category, eligibility, sex) : null,
+    grams:
+      competition.implementGrams === null
+        ? entrantGrams(competition.event, category, eligibility, sex)
+        : null,
   };
 }

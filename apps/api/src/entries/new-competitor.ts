@@ -1,12 +1,10 @@
-import { athletes, clubs, type CompetitionRow, type CompetitorRow, type Tx } from '#persistence';
+import type { CompetitionRow } from '#persistence';
 import { parseMark } from '#rules';
-import { notFound } from '../platform/errors/outcomes.js';
 import { refusal, type Refusal } from '../platform/errors/user-error.types.js';
 import { isGiven } from '../platform/inputs/given.js';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
-import { MAX_COMPETITORS, type CompetitorEnterInput } from './entries.inputs.js';
-
-type NewCompetitor = Omit<CompetitorRow, 'position'>;
+import type { CompetitorEnterInput } from './entries.inputs.js';
+import type { NewLine } from './meet-lists.js';
 
 /** What can be said of an entry without looking anything up. */
 export function shapeProblem(
@@ -39,8 +37,22 @@ const WRONG_UNIT = refusal({
   remedy: 'Send it as it was measured, in that unit; or leave it out.',
 });
 
+const OF_DIRECTORS = ['listedName', 'clubId', 'listedClub', 'bib', 'flight'] as const;
+
+/** A coach says who competes and with which mark; for which club and under which bib the records and the meet say. */
+export function coachProblem(input: CompetitorEnterInput): Refusal | null {
+  const field = input.isGuest ? 'isGuest' : OF_DIRECTORS.find((one) => isGiven(input[one]));
+  if (field === undefined) return null;
+  return refusal({
+    code: 'FOR_DIRECTORS',
+    path: [field],
+    message: 'Only a director of the meet may say this.',
+    remedy: 'Leave the field out.',
+  });
+}
+
 /** The line as it was asked for; the club of an athlete who names none is looked up by whoever stores it. */
-export function newCompetitor(input: CompetitorEnterInput, organisationId: string): NewCompetitor {
+export function newCompetitor(input: CompetitorEnterInput, organisationId: string): NewLine {
   return {
     organisationId,
     id: input.id ?? uuidV7(),
@@ -49,7 +61,7 @@ export function newCompetitor(input: CompetitorEnterInput, organisationId: strin
     listedName: input.listedName ?? null,
     listedClub: input.listedClub ?? null,
     clubId: input.clubId ?? null,
-    bib: input.bib,
+    bib: input.bib ?? null,
     flight: input.flight ?? null,
     guest: input.isGuest,
     implementGrams: input.implementGrams ?? null,
@@ -58,43 +70,3 @@ export function newCompetitor(input: CompetitorEnterInput, organisationId: strin
     isUnmatched: false,
   };
 }
-
-/** What the start list or the records say against it. The caller holds the competition's lock. */
-export async function entryProblem(
-  tx: Tx,
-  wanted: NewCompetitor,
-  list: readonly CompetitorRow[],
-): Promise<Refusal | null> {
-  const { organisationId, athleteId, clubId, bib } = wanted;
-  if (list.length >= MAX_COMPETITORS) return LIST_FULL;
-  if (list.some((line) => line.bib === bib)) return BIB_TAKEN;
-  if (athleteId !== null && list.some((line) => line.athleteId === athleteId)) return ALREADY_ENTERED;
-  if (athleteId !== null && !(await athletes.find(tx, organisationId, athleteId)))
-    return notFound('athlete', ['athleteId']);
-  if (clubId !== null && !(await clubs.find(tx, organisationId, clubId))) return notFound('club', ['clubId']);
-  return null;
-}
-
-export function nextPosition(list: readonly CompetitorRow[]): number {
-  return 1 + Math.max(0, ...list.map(({ position }) => position));
-}
-
-const LIST_FULL = refusal({
-  code: 'LIST_FULL',
-  message: `A competition has at most ${MAX_COMPETITORS} competitors.`,
-  remedy: 'Make another competition, such as a second group.',
-});
-
-const BIB_TAKEN = refusal({
-  code: 'BIB_TAKEN',
-  path: ['bib'],
-  message: 'Another competitor of this competition has the bib.',
-  remedy: 'Send another one.',
-});
-
-const ALREADY_ENTERED = refusal({
-  code: 'ALREADY_ENTERED',
-  path: ['athleteId'],
-  message: 'The athlete is on the start list already.',
-  remedy: 'Leave the entry as it is, or withdraw it first.',
-});

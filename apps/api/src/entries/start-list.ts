@@ -17,19 +17,32 @@ import type { StartLineInput } from './entries.inputs.js';
 
 export type Locked = { readonly competition: CompetitionRow } | { readonly refusal: Refusal };
 
-/**
- * Locks the competition for a change of its start list: the viewer directs the meet, nothing is signed off and no
- * trial has been recorded. After the first trial the list is what the places are counted from.
- */
+/** Locks the competition for a change of its start list, for a director of the meet. */
 export async function lockStartList(
   tx: Tx,
   competitionId: string,
   viewer: Identity,
   path: readonly string[],
 ): Promise<Locked> {
-  const competition = await competitions.lock(tx, viewer.organisationId, competitionId);
+  return lockOpenList(tx, viewer.organisationId, competitionId, path, ({ meetId }) => {
+    viewer.requireDirector(meetId);
+  });
+}
+
+/**
+ * Locks the competition for a change of its start list: nothing is signed off and no trial has been recorded. After
+ * the first trial the list is what the places are counted from. `requireRight` throws for those who may not change it.
+ */
+export async function lockOpenList(
+  tx: Tx,
+  organisationId: string,
+  competitionId: string,
+  path: readonly string[],
+  requireRight: (competition: CompetitionRow) => void,
+): Promise<Locked> {
+  const competition = await competitions.lock(tx, organisationId, competitionId);
   if (!competition) return { refusal: notFound('competition', path) };
-  viewer.requireDirector(competition.meetId);
+  requireRight(competition);
   if (competition.status === 'official') return { refusal: SIGNED_OFF };
   const entries = await journalOf(tx, competition);
   return entries.some(({ kind }) => isTrial(kind)) ? { refusal: started(competition) } : { competition };
