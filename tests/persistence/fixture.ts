@@ -9,7 +9,6 @@ import {
   clubs,
   competitions,
   competitors,
-  draws,
   inTransaction,
   journal,
   meets,
@@ -23,7 +22,6 @@ import {
   officialResults,
   openDatabase,
   organisations,
-  qualifications,
   type AthleteRow,
   type CompetitorRow,
   type Database,
@@ -33,6 +31,7 @@ import {
   type NewEntry,
 } from '#persistence';
 import { populateAccess } from './access-fixture.js';
+import { drawOnce } from './draw-fixture.js';
 import { populateEntries } from './entry-fixture.js';
 
 /** One competition with two competitors and everything above it, all of it invented. */
@@ -293,7 +292,8 @@ export async function populate(url: string): Promise<void> {
     await competitions.updateAt(tx, organisationId, competitionId, 2, inGroup);
     await addInspection(tx, scene);
     await addRecords(tx, scene, attempt.entryId);
-    await drawOnce(tx, scene);
+    const group = { id: randomUUID(), title: 'Discus women, group A' };
+    await drawOnce(tx, scene, competitionOf(scene, group));
     const highJump = highJumpOf(scene);
     await competitions.insert(tx, highJump);
     await journal.append(tx, jumpOf(scene, highJump.id));
@@ -329,23 +329,4 @@ async function addRecords(tx: Tx, scene: Scene, attemptId: string): Promise<void
     ...{ recheck: 'passed', measuring: 'steel-tape', despite: [], reason: 'measured and weighed' },
     ...{ authority: 'referee', decidedBy: 'referee' },
   });
-}
-
-/** The list drawn as the final of a qualification in one group, and moved by hand afterwards. */
-async function drawOnce(tx: Tx, scene: Scene): Promise<void> {
-  const { organisationId, competitionId, meetId } = scene;
-  const [qualificationId, drawId, groupId] = [randomUUID(), randomUUID(), randomUUID()];
-  await competitions.insert(tx, competitionOf(scene, { id: groupId, title: 'Discus women, group A' }));
-  await qualifications.insert(tx, {
-    ...{ organisationId, id: qualificationId, meetId, title: 'Discus women' },
-    ...{ finalId: competitionId, groupIds: [groupId] },
-  });
-  await draws.add(tx, {
-    ...{ organisationId, id: drawId, competitionId, qualificationId, procedure: 'shuffle/1' },
-    ...{ seed: 'Spring throws', method: 'lot', clubmatesApart: false, reason: null, drawnBy: 'director' },
-    entries: ['101', '102'].map((key) => ({ key, seedMark: null, club: null })),
-    flights: [{ label: null, bibs: ['102', '101'] }],
-  });
-  const lines = [{ bib: '101', flight: null }];
-  await draws.amend(tx, { organisationId, drawId, kind: 'set by hand', lines, madeBy: 'director' });
 }
