@@ -25,7 +25,7 @@ import { ImplementsInTheJournal1795613000720 } from './1795613000720-implements-
 import { Timetables1795613000800 } from './1795613000800-timetables.js';
 import { AtTheCircle1795613001000 } from './1795613001000-at-the-circle.js';
 import { Notebook1795613001200 } from './1795613001200-notebook.js';
-import { EntriesAndTables1795613001100 } from './1795613001100-entries-and-tables.js';
+import { EntriesAndTables1795613001300 } from './1795613001300-entries-and-tables.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 import { TrialsInBrief1795613000900 } from './1795613000900-trials-in-brief.js';
@@ -58,5 +58,5 @@ export const MIGRATIONS = [
   TrialsInBrief1795613000900,
   AtTheCircle1795613001000,
   Notebook1795613001200,
-  EntriesAndTables1795613001100,
+  EntriesAndTables1795613001300,
 ];

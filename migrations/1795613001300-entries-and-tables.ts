@@ -5,8 +5,8 @@ import type { MigrationInterface, QueryRunner } from 'typeorm';
  * newest terms count, and a start list says who is on it while the changes say who came, who went and why. A past
  * result names an athlete on record, so that no name stays that could never be taken back.
  */
-export class EntriesAndTables1795613001100 implements MigrationInterface {
-  name = 'EntriesAndTables1795613001100';
+export class EntriesAndTables1795613001300 implements MigrationInterface {
+  name = 'EntriesAndTables1795613001300';
 
   async up(runner: QueryRunner): Promise<void> {
     await runner.query(ENTRY_TERMS);
