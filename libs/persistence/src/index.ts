@@ -5,6 +5,8 @@ export * as meets from './stores/meet.store.js';
 export * as competitions from './stores/competition.store.js';
 export * as competitors from './stores/competitor.store.js';
 export * as journal from './stores/journal.store.js';
+export * as soundness from './soundness.js';
+export type { Unsound } from './soundness.js';
 export * as briefs from './stores/brief.store.js';
 export * as officialResults from './stores/official-result.store.js';
 export * as enteredResults from './stores/entered-result.store.js';

@@ -23,6 +23,16 @@ export async function find(at: Reads, organisationId: string, id: string): Promi
   return managerOf(at).findOneBy(Competition, { organisationId, id });
 }
 
+/** Of a meet, or of the whole organisation, in the order in which they were made. */
+export async function idsOf(at: Reads, organisationId: string, meetId: string | null): Promise<string[]> {
+  const rows = await managerOf(at).find(Competition, {
+    select: { id: true, organisationId: true },
+    where: { organisationId, ...(meetId !== null && { meetId }) },
+    order: { id: 'ASC' },
+  });
+  return rows.map(({ id }) => id);
+}
+
 /** Those of `ids` that there are, in no order. */
 export async function byIds(
   at: Reads,
