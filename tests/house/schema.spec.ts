@@ -1,4 +1,5 @@
 import { schemaText } from '../../apps/api/src/schema/print-schema.js';
+import { publicSchemaText, trustedDocumentsText } from '../../apps/api/src/schema/public-texts.js';
 import { readSource } from './repository.js';
 
 /** Lines that only one of two texts has, marked with who has them. */
@@ -11,6 +12,14 @@ function difference(committed: string, served: string): string[] {
   const found = [...only(left, right, 'only committed'), ...only(right, left, 'only served')];
   return found.length > 0 || committed === served ? found : ['the same lines in another order'];
 }
+
+describe('public.schema.graphql and the trusted documents', () => {
+  it('are what the server serves (npm run schema writes them anew)', async () => {
+    const documents = 'apps/api/src/public/contract/trusted-documents.ts';
+    expect(difference(readSource('apps/api/public.schema.graphql').text, publicSchemaText())).toEqual([]);
+    expect(difference(readSource(documents).text, await trustedDocumentsText())).toEqual([]);
+  });
+});
 
 describe('schema.graphql', () => {
   it('is what the server serves (npm run schema writes it anew)', async () => {

@@ -34,6 +34,7 @@ export interface TestApiOptions {
   /** Pages beside the API. */
   readonly web?: WebFiles;
   readonly isDemo?: boolean;
+  readonly publicIsOpen?: boolean;
   /** An instance on this one's database, with the same key. Close it first. */
   readonly beside?: TestApi;
   /** How it hears of other instances; by default it does not. */
@@ -58,6 +59,7 @@ export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
     explorer: options.explorer ?? null,
     ...(options.web && { web: options.web }),
     ...(options.live && { live: options.live(stored.url, log) }),
+    publicIsOpen: options.publicIsOpen ?? false,
     ...{ isDemo: options.isDemo ?? false, trustedProxies: ['127.0.0.1'] },
   });
   await app.listen(0, '127.0.0.1');

@@ -9,8 +9,8 @@ export interface AppParts extends PlatformParts {
   readonly explorer: ExplorerOptions | null;
   /** Proxies that say where a request came from. */
   readonly trustedProxies?: readonly string[];
-  /** Origins of pages of others that may open a WebSocket; those from here always may. */
-  readonly liveOrigins?: readonly string[];
+  /** Origins of pages of others that may use `/graphql`, by HTTP and by WebSocket. */
+  readonly allowedOrigins?: readonly string[];
 }
 
 @Module({})
@@ -26,7 +26,7 @@ export class AppModule {
           autoSchemaFile: true,
           explorer,
           log: parts.log,
-          origins: parts.liveOrigins ?? [],
+          origins: parts.allowedOrigins ?? [],
           trustedProxies: parts.trustedProxies ?? [],
         }),
         ...CAPABILITIES,

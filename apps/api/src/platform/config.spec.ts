@@ -15,7 +15,8 @@ describe('readConfig', () => {
       secret: undefined,
       trustedProxies: [],
       liveBus: 'process',
-      liveOrigins: [],
+      publicIsOpen: false,
+      allowedOrigins: [],
       livePerAddress: 100,
     });
   });
@@ -48,7 +49,7 @@ describe('readConfig', () => {
     ['DEMO', 'true'],
     ['LOG_LEVEL', 'loud'],
     ['LIVE_BUS', 'telegraph'],
-    ['LIVE_ORIGINS', 'https://club.example/'],
+    ['ALLOWED_ORIGINS', 'https://club.example/'],
     ['LIVE_PER_ADDRESS', '0'],
   ])('refuses %s=%s by name', (name, value) => {
     expect(() => readConfig({ [name]: value })).toThrow(name);

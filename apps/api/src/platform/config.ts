@@ -20,8 +20,10 @@ export interface Config {
   readonly trustedProxies: readonly string[];
   /** How instances on one database hear of one another; `process`: there is only one. */
   readonly liveBus: 'process' | 'postgres';
-  /** Origins of pages of others that may open a WebSocket. */
-  readonly liveOrigins: readonly string[];
+  /** The public contract answers free documents and introspection: for development. */
+  readonly publicIsOpen: boolean;
+  /** Origins of pages of others that may use `/graphql`, by HTTP and by WebSocket; the public contract is everybody's. */
+  readonly allowedOrigins: readonly string[];
   /** Live connections of one address. */
   readonly livePerAddress: number;
 }
@@ -49,7 +51,8 @@ export function readConfig(environment: Environment): Config {
     secret: given(environment.SECTORLINE_SECRET),
     trustedProxies: listOf(environment, 'TRUSTED_PROXIES'),
     // Nobody else is on a database of our own.
-    liveOrigins: originsOf(environment, 'LIVE_ORIGINS'),
+    publicIsOpen: flag(environment, 'PUBLIC_OPEN', false),
+    allowedOrigins: originsOf(environment, 'ALLOWED_ORIGINS'),
     livePerAddress: countOf(environment, 'LIVE_PER_ADDRESS', 100),
     liveBus: busOf(environment.LIVE_BUS, databaseUrl === null ? 'process' : 'postgres'),
   };

@@ -16,6 +16,7 @@ import { TokenOffice } from './identity/token-office.js';
 import { Tokens } from './identity/tokens.js';
 import { CompetitionChanges } from './live/competition-changes.js';
 import { LiveHub } from './graphql/live-hub.js';
+import { PublicSettings } from './graphql/public-settings.js';
 import { LiveBus } from './live/live-bus.js';
 import { LiveConnections } from './live/live-connections.js';
 import type { LiveTransport } from './live/live-transport.js';
@@ -32,6 +33,8 @@ export interface PlatformParts {
   readonly live?: LiveTransport;
   /** How many live connections one address may have; by default 100. */
   readonly livePerAddress?: number;
+  /** The public contract answers free documents and introspection; by default it does not. */
+  readonly publicIsOpen?: boolean;
 }
 
 /** What every capability stands on: the database, tokens and rights, form checks of inputs, the log. */
@@ -45,6 +48,7 @@ export class PlatformModule {
     isDemo = false,
     live,
     livePerAddress = 100,
+    publicIsOpen = false,
   }: PlatformParts): DynamicModule {
     const bus = new LiveBus(live);
     const access = new AccessMemory(database, bus);
@@ -62,6 +66,7 @@ export class PlatformModule {
         { provide: ReadinessProbe, useFactory: () => new ReadinessProbe(database, log) },
         { provide: LiveBus, useValue: bus },
         { provide: CompetitionChanges, useFactory: () => new CompetitionChanges(bus) },
+        { provide: PublicSettings, useValue: new PublicSettings(publicIsOpen) },
         VersionWatch,
         LiveHub,
         { provide: LiveConnections, useFactory: () => new LiveConnections({ perAddress: livePerAddress }) },
@@ -80,6 +85,7 @@ export class PlatformModule {
         Passwords,
         Throttle,
         ReadinessProbe,
+        PublicSettings,
         LiveBus,
         LiveHub,
         LiveConnections,

@@ -3,14 +3,17 @@ import { MeetsModule } from '../meets/meets.module.js';
 import { ResultsModule } from '../results/results.module.js';
 import { ScoringModule } from '../scoring/scoring.module.js';
 import { TimetableModule } from '../timetable/timetable.module.js';
+import { PublicGraphql } from './contract/public-graphql.service.js';
+import { EventStreams } from './event-streams.service.js';
+import { PublicEventsController } from './public-events.controller.js';
 import { PublicJsonController } from './public-json.controller.js';
 import { SnapshotsService } from './snapshots.service.js';
 
 /** What the crowd sees: snapshots of what is published, for everybody alike. */
 @Module({
   imports: [MeetsModule, ResultsModule, ScoringModule, TimetableModule],
-  controllers: [PublicJsonController],
-  providers: [SnapshotsService],
+  controllers: [PublicJsonController, PublicEventsController],
+  providers: [SnapshotsService, EventStreams, PublicGraphql],
   exports: [SnapshotsService],
 })
 export class PublicModule {}

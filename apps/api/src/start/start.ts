@@ -37,7 +37,8 @@ export async function start(config: Config, log: Log): Promise<Running> {
     const app = await createApplication({
       ...{ database: store.database, tokens, log, explorer, web },
       ...{ isDemo: demo !== null, trustedProxies: config.trustedProxies },
-      ...{ liveOrigins: config.liveOrigins, livePerAddress: config.livePerAddress },
+      ...{ allowedOrigins: config.allowedOrigins, livePerAddress: config.livePerAddress },
+      publicIsOpen: config.publicIsOpen,
       ...(config.liveBus === 'postgres' && { live: new PostgresTransport(store.url, log) }),
     });
     handleSignals(app, store, log);

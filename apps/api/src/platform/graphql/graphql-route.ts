@@ -102,7 +102,7 @@ function shownFor(error: Error & { statusCode?: number; code?: string }): GraphQ
 }
 
 /** Faults found before GraphQL. */
-function sendFailure(
+export function sendFailure(
   error: Error & { statusCode?: number; code?: string },
   request: FastifyRequest,
   reply: FastifyReply,

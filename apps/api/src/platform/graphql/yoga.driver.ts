@@ -3,7 +3,7 @@ import { Injectable } from '@nestjs/common';
 import { AbstractGraphQLDriver, type GqlModuleOptions } from '@nestjs/graphql';
 import { useGraphQlJit } from '@envelop/graphql-jit';
 import type { FastifyInstance } from 'fastify';
-import { createYoga, type YogaServerInstance } from 'graphql-yoga';
+import { createYoga, type CORSOptions, type YogaServerInstance } from 'graphql-yoga';
 import { CompetitionMemory } from '../competition/competition-memory.js';
 import { publicError } from '../errors/classify.js';
 import { Doorkeeper } from '../identity/doorkeeper.js';
@@ -27,7 +27,7 @@ export interface YogaDriverOptions extends GqlModuleOptions {
   readonly log: Log;
   /** Null: no explorer is served. */
   readonly explorer: ExplorerOptions | null;
-  /** Origins of pages of others that may open a WebSocket. */
+  /** Origins of pages of others that may ask here. */
   readonly origins: readonly string[];
   readonly trustedProxies: readonly string[];
 }
@@ -87,8 +87,8 @@ export class YogaDriver extends AbstractGraphQLDriver<YogaDriverOptions> {
       multipart: false,
       // The route reads bodies, under limits that depend on who sends.
       maxRequestBodySize: false,
-      // Tokens travel in a header and never by themselves, so any site may ask; without one it is the public.
-      cors: { origin: '*', credentials: false, methods: ['GET', 'POST', 'OPTIONS'] },
+      // What any site may read is the public contract.
+      cors: (request) => corsFor(request.headers.get('origin'), options.origins),
       maskedErrors: { errorMessage: 'Something went wrong.', maskError: publicError },
       context: ({ req }) => ({
         identity: req.identity,
@@ -108,4 +108,10 @@ export class YogaDriver extends AbstractGraphQLDriver<YogaDriverOptions> {
       ...explorer(options.explorer),
     });
   }
+}
+
+/** For pages of others that are named. The library takes an empty list for everybody, so the choice is made here. */
+function corsFor(origin: string | null, allowed: readonly string[]): CORSOptions {
+  if (origin === null || !allowed.includes(origin)) return false;
+  return { origin, credentials: false, methods: ['GET', 'POST', 'OPTIONS'] };
 }
