@@ -10,7 +10,14 @@ import { openField, type Field } from './support/field.js';
 import { Tablet } from './support/tablet.js';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const WIDTHS = [320, 390, 1024];
+/** As people see it: by day and by night, on a small telephone and a tablet, and in the colours of their own. */
+const LOOKS = [
+  { look: 'light', width: 320, media: { colorScheme: 'light' } },
+  { look: 'light', width: 1024, media: { colorScheme: 'light' } },
+  { look: 'dark', width: 390, media: { colorScheme: 'dark' } },
+  { look: 'forced colours', width: 390, media: { forcedColors: 'active' } },
+] as const;
+const LARGE_PX = 34;
 
 /** What a page does on its way to a screen. */
 type Way = (page: Page) => Promise<unknown>;
@@ -53,11 +60,29 @@ const AT_THE_CIRCLE: Readonly<Record<string, Way>> = {
     await page.locator('.dialog .chip').nth(1).click();
   },
   more: (page) => page.locator('.tab.to-more').click(),
+  'a failure under protest': async (page) => {
+    await page.locator('.outcomes .button').first().click();
+    await page.locator('.read-back .switch input').check();
+  },
+  'somebody who is not listed': async (page) => {
+    await page.locator('.tab.to-more').click();
+    await button(page, en['late.add']).click();
+  },
+  'one competitor, away': async (page) => {
+    await page.locator('.tab.to-more').click();
+    await page.locator('.starters .button').first().click();
+    await page.locator('.dialog input[value="away"]').check();
+  },
+  'a note': async (page) => {
+    await page.locator('.tab.to-more').click();
+    await button(page, en['note.write']).click();
+  },
 };
 
 const AT_THE_BAR: Readonly<Record<string, Way>> = {
   'entry at the bar': (page) => page.locator('.at-bar').waitFor(),
   'the bar to be set': (page) => button(page, en['bar.set']).click(),
+  'the checklist before the first jump': (page) => button(page, en['first.open']).click(),
 };
 
 /** In terms of the accessibility guidelines and the good practice beside them. */
@@ -70,6 +95,15 @@ async function axeFindings(page: Page): Promise<string[]> {
       ({ id, nodes }: any) => `${id}: ${nodes.map((node: any) => node.html).join(' | ')}`,
     );
   });
+}
+
+/** Whether there is something that only scrolling sideways brings into sight. */
+function isBroad(page: Page, fontPx?: number): Promise<boolean> {
+  return page.evaluate((px) => {
+    const { documentElement: root } = document;
+    if (px !== undefined) root.style.fontSize = `${px}px`;
+    return root.scrollWidth > innerWidth;
+  }, fontPx);
 }
 
 const PAGE_AS_TEXT = () =>
@@ -103,21 +137,20 @@ describe('the desk is for everybody', () => {
     await field.close();
   });
 
-  const cases = (['light', 'dark'] as const).flatMap((scheme) => WIDTHS.map((width) => ({ scheme, width })));
-
-  it.each(cases)('in $scheme, $width pixels wide: every screen', async ({ scheme, width }) => {
+  it.each(LOOKS)('in $look, $width pixels wide: every screen', async ({ width, media }) => {
     const findings: string[] = [];
     const look = async (circle: Circle, ways: Readonly<Record<string, Way>>) => {
       for (const [name, way] of Object.entries(ways)) {
         const page = await tablet.page(field.deskFor(circle.official), { width, height: 844 });
-        await page.emulateMedia({ colorScheme: scheme });
+        await page.emulateMedia(media);
         await page.locator('.up').waitFor({ state: 'attached' });
         await way(page);
-        const broad = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+        const broad = await isBroad(page);
         const all = [
           ...(await axeFindings(page)),
           ...(await htmlFindings(page)),
           ...(broad ? ['too broad'] : []),
+          ...((await isBroad(page, LARGE_PX)) ? ['too broad in letters of twice the size'] : []),
         ];
         findings.push(...all.map((finding) => `${name}: ${finding}`));
         await page.close();

@@ -83,6 +83,52 @@ describe('what is put right at the desk', () => {
     ]);
   });
 
+  it('goes on without a network with somebody who is on no list', async () => {
+    const circle = await Circle.open(field.api, discusSheet(2));
+    const official = new ThumbOfficial(await tablet.page(field.deskFor(circle.official)));
+    const { page } = official;
+    await page.locator('.up').waitFor();
+    await field.network.shut();
+    const inDialog = page.locator('.dialog');
+    await official.see('more');
+    await official.button(en['late.add']).click();
+    await page.getByLabel(en['list.bib']).fill('77');
+    await page.getByLabel(en['late.name']).fill('Runa Askvold');
+    await inDialog.locator('button[type=submit]').click();
+    await page.locator('.starters .button', { hasText: 'Runa Askvold' }).waitFor();
+
+    const change = async (bib: string, way: string) => {
+      await page.locator('.starters .button', { has: page.locator(`.bib:text-is("${bib}")`) }).click();
+      await inDialog.locator(`input[value="${way}"]`).check();
+    };
+    await change('1', 'bib');
+    await page.getByLabel(en['list.bib']).last().fill('2');
+    await inDialog.locator('.button.main').click();
+    await change('1', 'away');
+    await page.getByLabel(en['away.where']).fill('Long jump');
+    await inDialog.locator('.button.main').click();
+    await official.button(en['note.write']).click();
+    await inDialog.locator('input[value="near-miss"]').check();
+    await inDialog.locator('textarea').fill('discus over the net, nobody hit');
+    await inDialog.locator('.button.main').click();
+
+    await official.see('entry');
+    // Who wore 1 wears 2 and is up; who is away is called last, after the one who was added.
+    await official.enter('2', '40.00');
+    await official.enter('77', 'X SECTOR');
+    await official.see('more');
+    await official.button(en['card.sign']).click();
+    await field.network.open();
+    await official.isSent();
+    expect((await circle.journal()).map(({ kind, standing }) => `${kind} ${standing}`)).toEqual(
+      ['late-entry', 'bibs', 'excuse', 'note', 'attempt', 'attempt', 'card-signed'].map(
+        (kind) => `${kind} accepted`,
+      ),
+    );
+    expect(await circle.places()).toEqual(['2 1. 40.00', '1 -', '77 -']);
+    expect((await circle.read()).progress.up).toMatchObject({ bib: '1', round: 1 });
+  });
+
   it('has its winds from a second device that enters nothing else', async () => {
     const jump = { event: 'long-jump', competitors: [{ bib: '1' }, { bib: '2' }] };
     const circle = await Circle.open(field.api, discusSheet(2, jump));

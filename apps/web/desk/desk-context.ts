@@ -7,8 +7,8 @@ import type { ApiClient } from '../offline/api-client.js';
 import type { Board } from './competition/board-shape.js';
 import { boardOf } from './competition/board.js';
 import { groupTurns, type GroupTurn } from './competition/group.js';
-import { peopleOf, type Person } from './competition/people.js';
-import type { Body } from './competition/request.js';
+import { nobody, peopleOf, type Person } from './competition/people.js';
+import type { Body, Journalled } from './competition/request.js';
 import type { DeskStore, OpenCompetition } from './desk-store.js';
 import { emptyDraft, type Draft } from './entry/draft.js';
 import type { Reading } from './keeping/reading.js';
@@ -81,19 +81,22 @@ export class Desk {
 
   personOf(key: string): Person {
     const everybody = this.store.group.value.flatMap(({ kept }) => peopleOf(kept.head));
-    const person = everybody.find((one) => one.key === key);
-    return person ?? { key, bib: '?', name: '', club: null, flight: null };
+    return everybody.find((one) => one.key === key) ?? nobody(key);
   }
 
   /** Whom an entry is about; null: nobody. */
-  aboutWhom(body: Body): Person | null {
+  aboutWhom(body: Body | Journalled): Person | null {
     return 'competitor' in body && body.competitor !== null ? this.personOf(body.competitor) : null;
   }
 
   /** Enters, and says what became of it in the words given. */
-  async enter(body: Body, words: (standing: 'accepted' | 'held') => string): Promise<Verdict | null> {
+  async enter(
+    body: Body,
+    words: (standing: 'accepted' | 'held') => string,
+    entryId?: string,
+  ): Promise<Verdict | null> {
     try {
-      const verdict = await this.store.enter(body);
+      const verdict = await this.store.enter(body, entryId);
       this.said.value = verdict && saidOf(verdict, words);
       return verdict;
     } catch {

@@ -2,6 +2,7 @@ import { computed, signal, type ReadonlySignal, type Signal } from '@preact/sign
 import type { AnyEntry, Verdict } from '#rules';
 import { uuidV7 } from '../offline/uuid-v7.js';
 import { decide, foldWaiting, restore, type Folded } from './competition/fold.js';
+import { headWith } from './competition/list-changes.js';
 import type { Body } from './competition/request.js';
 import type { KeptCompetition, Settings, SignIn, WaitingEntry } from './keeping/database.js';
 import type { Keeper, Kept } from './keeping/keeper.js';
@@ -86,10 +87,12 @@ export class DeskStore {
     const own = this.waiting.value.filter(
       ({ competitionId, entryId }) => competitionId === kept.id && !known.has(entryId),
     );
+    const bodies = own.map(({ body }) => body);
+    const head = headWith(kept.head, bodies);
     return {
-      kept,
+      kept: head === kept.head ? kept : { ...kept, head },
       ...foldWaiting(
-        base,
+        head === kept.head ? base : restore(head, kept.items),
         own.map((entry) => this.entryOf(entry, kept)),
       ),
     };
@@ -103,19 +106,28 @@ export class DeskStore {
   /** What would become of an entry; nothing is entered. */
   tryOut(body: Body): Verdict | null {
     const open = this.open.value;
-    if (!open) return null;
-    return decide(open.folded, this.entryOf({ entryId: uuidV7(this.nowMs()), body }, open.kept)).verdict;
+    return open && this.decided(open, { entryId: uuidV7(this.nowMs()), body });
+  }
+
+  /** On the start list as it would be with the entry. */
+  private decided({ kept, folded }: OpenCompetition, entry: Pick<WaitingEntry, 'entryId' | 'body'>): Verdict {
+    const { body } = entry;
+    const head = body.kind === 'late-entry' ? headWith(kept.head, [body]) : kept.head;
+    const { journal } = folded.state;
+    const items = journal.map((item, at) => ({ ...item, sequence: at + 1 }));
+    const before = head === kept.head ? folded : restore(head, items);
+    return decide(before, this.entryOf(entry, kept)).verdict;
   }
 
   /**
    * Enters into the open competition. What can never be right is given back and not kept; everything else is shown at
    * once. The promise is kept when this device has it.
    */
-  async enter(body: Body): Promise<Verdict | null> {
+  async enter(body: Body, entryId: string = uuidV7(this.nowMs())): Promise<Verdict | null> {
     const open = this.open.value;
     if (!open) return null;
     const entry: WaitingEntry = {
-      entryId: uuidV7(this.nowMs()),
+      entryId,
       competitionId: open.kept.id,
       body,
       madeAtMs: this.nowMs(),
@@ -123,7 +135,7 @@ export class DeskStore {
       state: 'waiting',
       refusal: null,
     };
-    const { verdict } = decide(open.folded, this.entryOf(entry, open.kept));
+    const verdict = this.decided(open, entry);
     if (verdict.standing === 'refused') return verdict;
     await this.takeIn([entry]);
     return verdict;

@@ -71,7 +71,7 @@ function competitionsFor(client: ApiClient, role: string, on: string): Promise<R
 }
 
 /** Several competitions that are called in one order. */
-async function groupOf(client: ApiClient, id: string): Promise<Recordable[] | Failure> {
+export async function groupOf(client: ApiClient, id: string): Promise<Recordable[] | Failure> {
   const answer = await client.send<{
     callingGroup: {
       title: string;

@@ -29,7 +29,10 @@ function rowsOf(state: CompetitionState, up: string | null): Row[] {
   const reasons = reasonsOf(state.card);
   const needed = neededForAll(state.card);
   const outside = outsideOf(state);
-  return countRows(state.card).map(({ competitor, row }, at) => {
+  const rows = countRows(state.card);
+  // Before the first mark any mark would do.
+  const isCounted = rows.some(({ row }) => row.place !== null);
+  return rows.map(({ competitor, row }, at) => {
     const { key } = state.setup.competitors[competitor]!;
     return {
       key,
@@ -37,7 +40,7 @@ function rowsOf(state: CompetitionState, up: string | null): Row[] {
       isEqual: row.equal,
       best: row.mark === null ? '' : localDecimals(row.mark),
       why: reasonText(reasons[at]!),
-      needs: neededTexts(needed[competitor]!),
+      needs: isCounted ? neededTexts(needed[competitor]!) : [],
       isUp: key === up,
       cells: [...cellsOf(state, competitor), ...(outside.get(key) ?? [])],
     };

@@ -44,8 +44,12 @@ export interface CompetitionHead {
   readonly callList: readonly CallLine[];
 }
 
+/** What a desk of an older build kept has not all of it. */
 export interface CallLine {
   readonly name: string | null;
+  readonly handedness?: 'LEFT' | 'RIGHT' | null;
+  readonly isUnmatched?: boolean;
+  readonly alsoEntered?: readonly { readonly title: string; readonly startsAt: string | null }[];
   readonly competitor: {
     readonly id: string;
     readonly bib: string;
@@ -87,7 +91,10 @@ export const READ_COMPETITION = `query DeskCompetition($id: ID!, $after: String)
     plan { rounds cuts { after through } cutTies reorderAfter reorder }
     qualifying { standard fill }
     vertical { heights isCombined passGivesUp tieForFirst }
-    callList { name competitor { id bib displayName club flight isGuest implementGrams } }
+    callList {
+      name handedness isUnmatched alsoEntered { title startsAt }
+      competitor { id bib displayName club flight isGuest implementGrams }
+    }
     ${JOURNAL}
   }
 }`;
@@ -124,13 +131,14 @@ function sharedSetup(head: CompetitionHead) {
 }
 
 function competitorsOf(head: CompetitionHead) {
-  return head.callList.map(({ competitor: { id, bib, club, flight, isGuest: guest } }) => ({
+  return head.callList.map(({ isUnmatched, competitor: { id, bib, club, flight, isGuest: guest } }) => ({
     key: keyOf(id),
     bib,
     name: null,
     club,
     flight,
     guest,
+    ...(isUnmatched && { unmatched: true }),
   }));
 }
 

@@ -1,8 +1,21 @@
-import { formatMark, formatWind, type EntryBody, type Unit, type VerticalBody, type Wind } from '#rules';
+import {
+  formatMark,
+  formatWind,
+  type EntryBody,
+  type LateEntryEntry,
+  type Unit,
+  type VerticalBody,
+  type Wind,
+} from '#rules';
 import { idOf } from '../../offline/object-ids.js';
 
-/** What can be entered at the desk. */
-export type Body = EntryBody | VerticalBody;
+/** What stands in a journal. */
+export type Journalled = EntryBody | VerticalBody;
+
+/** What can be entered at the desk. A name goes to the start list, and not into the journal. */
+export type Body =
+  | Exclude<Journalled, { readonly kind: 'late-entry' }>
+  | (LateEntryEntry & { readonly listedName: string; readonly listedClub: string | null });
 
 export interface EntryRequest {
   readonly mutation: string;
@@ -127,6 +140,53 @@ function otherRequest(body: Body, unit: Unit, version: number): EntryRequest | n
         mutation: 'entryRule',
         input: { targetEntryId: body.entry, decision: body.decision.toUpperCase(), reason: body.reason },
       };
+    case 'sign-off':
+      return {
+        mutation: 'competitionSignOff',
+        input: { incomplete: body.incomplete, expectedVersion: version },
+      };
+    default:
+      return besideRequest(body);
+  }
+}
+
+/** What is written down beside the trials, and changes of the start list. */
+function besideRequest(body: Body): EntryRequest | null {
+  switch (body.kind) {
+    case 'note':
+      return {
+        mutation: 'noteRecord',
+        input: {
+          about: body.about.toUpperCase().replaceAll('-', '_'),
+          text: body.text,
+          competitorId: body.competitor === null ? null : competitor(body.competitor),
+          seenAt: new Date(body.seenAt).toISOString(),
+        },
+      };
+    case 'excuse':
+      return {
+        mutation: 'competitorExcuse',
+        input: {
+          competitorId: competitor(body.competitor),
+          to: body.to,
+          until: body.until === null ? null : new Date(body.until).toISOString(),
+        },
+      };
+    case 'card-signed':
+      return { mutation: 'cardSign', input: { remark: body.remark } };
+    case 'late-entry': {
+      const { bib, flight, listedName, listedClub } = body;
+      return { mutation: 'competitorAdd', input: { bib, flight, listedName, listedClub } };
+    }
+    case 'bibs': {
+      const bibs = body.bibs.map(({ competitor: key, bib }) => ({ competitorId: competitor(key), bib }));
+      return { mutation: 'bibsSet', input: { bibs, reason: body.reason } };
+    }
+    case 'flight':
+      return {
+        mutation: 'competitorFlightSet',
+        input: { competitorId: competitor(body.competitor), flight: body.flight, reason: body.reason },
+      };
     default:
       return null;
   }
@@ -138,14 +198,15 @@ function competitor(key: string): string {
 
 type Judged = Extract<Body, { readonly kind: 'attempt' | 'correction' }>;
 
-function judged({ outcome, mark, wind, foul, protested, implementGrams }: Judged, unit: Unit) {
+function judged({ outcome, mark, wind, foul, protested, implementGrams, implementId }: Judged, unit: Unit) {
   return {
     outcome: outcome.toUpperCase(),
     mark: mark === null ? null : formatMark(mark, unit),
     wind: writtenWind(wind),
     foul,
     protestedMark: protested === null ? null : formatMark(protested, unit),
-    implementGrams,
+    // The mass of an implement that is named comes from the register.
+    ...(implementId === undefined ? { implementGrams } : { implementId }),
   };
 }
 

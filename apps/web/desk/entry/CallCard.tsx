@@ -9,6 +9,7 @@ import { boardOf } from '../competition/board.js';
 import { peopleOf } from '../competition/people.js';
 import { useOpen } from '../desk-context.js';
 import type { OpenCompetition } from '../desk-store.js';
+import { Beside } from './Beside.jsx';
 import { emptyDraft } from './draft.js';
 import { turnOfSomebody } from './turns.js';
 
@@ -34,6 +35,7 @@ export function CallCard({ turn }: { readonly turn: Turn | null }) {
               <span>{person.club}</span>
             </span>
           </p>
+          <Beside person={person} />
           {isOther && <p class="notice held">{t('readBack.outOfTurn')}</p>}
         </div>
       ) : (
@@ -57,12 +59,15 @@ function turnText({ round, height, isJumpOff }: Turn, open: OpenCompetition): st
 function Coming({ word, turn }: { readonly word: string; readonly turn: Turn | undefined }) {
   const { desk } = useOpen();
   if (!turn) return null;
-  const { bib, name } = desk.personOf(turn.key);
+  const { bib, name, isLeftHanded } = desk.personOf(turn.key);
+  const isAway = desk.store.group.value.some(({ folded }) => folded.state.away.has(turn.key));
   return (
     <div>
       <dt>{word}</dt>
       <dd>
         <span class="bib">{bib}</span> {name}
+        {isLeftHanded && ` · ${t('hand.short')}`}
+        {isAway && ` · ${t('away')}`}
       </dd>
     </div>
   );

@@ -10,6 +10,8 @@ import { useOpen, type Desk } from '../desk-context.js';
 import type { OpenCompetition } from '../desk-store.js';
 import { bodyText } from './body-text.js';
 import { emptyDraft } from './draft.js';
+import { Protest, ProtestedMark } from './Protest.jsx';
+import { ThrownImplement } from './ThrownImplement.jsx';
 
 /** The second look: what will be recorded, of whom, and what speaks against it. */
 export function ReadBack({ turn, body }: { readonly turn: Turn; readonly body: Body }) {
@@ -17,22 +19,32 @@ export function ReadBack({ turn, body }: { readonly turn: Turn; readonly body: B
   const { bib, name } = desk.personOf(turn.key);
   const what = bodyText(body, unitIn(open.kept.head));
   const isFailure = 'outcome' in body && (body.outcome === 'foul' || body.outcome === 'failed');
-  const change = () => (desk.draft.value = { ...desk.draft.value, isReadBack: false, outcome: null });
+  const isValid = 'outcome' in body && (body.outcome === 'valid' || body.outcome === 'unmeasured');
+  // Protested and not measured yet: without the mark there would be nothing to rule on.
+  const isUnread = desk.draft.value.protested !== null && body.kind === 'attempt' && body.protested === null;
+  const change = () =>
+    (desk.draft.value = { ...desk.draft.value, isReadBack: false, outcome: null, protested: null });
   return (
     <section class="read-back" aria-label={t('readBack')}>
       <p class="read-back-who">
         <span class="bib">{bib}</span> {name}
       </p>
       <p class="read-back-what">{what}</p>
-      <p class="hint">{t('readBack.say')}</p>
+      <p class="hint">
+        {isValid && <strong>{t('readBack.judges')} </strong>}
+        {t('readBack.say')}
+      </p>
       <Doubts body={body} open={open} verdict={desk.store.tryOut(body)} />
+      <ProtestedMark />
       <div class="pair">
-        <Button kind="main" autoFocus onPress={() => record(desk, turn, body, what)}>
+        <Button kind="main" autoFocus isDisabled={isUnread} onPress={() => record(desk, turn, body, what)}>
           {t('record')}
         </Button>
         <Button onPress={change}>{t('change')}</Button>
       </div>
       {isFailure && <Reasons open={open} desk={desk} />}
+      {isFailure && <Protest />}
+      {body.kind === 'attempt' && <ThrownImplement competitor={turn.key} />}
     </section>
   );
 }

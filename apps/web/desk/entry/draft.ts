@@ -15,6 +15,10 @@ export interface Draft {
   /** Of a jump at a bar. */
   readonly outcome: 'cleared' | 'failed' | 'passed' | 'retired' | null;
   readonly foul: FoulCode | null;
+  /** Of a failure that is protested: what was measured, as it is typed; null: it is not protested. */
+  readonly protested: string | null;
+  /** `none`: no implement is named; null: the one of the last trial. */
+  readonly implementId: string | null;
   readonly isReadBack: boolean;
 }
 
@@ -27,6 +31,8 @@ export function emptyDraft(): Draft {
     field: 'mark',
     outcome: null,
     foul: null,
+    protested: null,
+    implementId: null,
     isReadBack: false,
   };
 }

@@ -1,6 +1,7 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import type { NumberedItem } from '../competition/fold.js';
 import type { CompetitionHead } from '../competition/head.js';
+import type { KeptImplements } from '../competition/implements.js';
 import type { Body } from '../competition/request.js';
 
 /** Who works with this device. */
@@ -22,6 +23,8 @@ export interface KeptCompetition {
   readonly cursor: string | null;
   readonly version: number;
   readonly capacity: 'official' | 'referee' | 'director';
+  /** As the register was last read; absent: not yet, or it is no throw. */
+  readonly implements?: KeptImplements;
 }
 
 /** An entry of this device that the server has not answered yet, or that it would not take. */

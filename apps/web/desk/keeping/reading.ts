@@ -1,7 +1,8 @@
-import type { AnyEntry } from '#rules';
+import { eventOf, type AnyEntry } from '#rules';
 import type { ApiClient } from '../../offline/api-client.js';
 import type { NumberedItem } from '../competition/fold.js';
 import {
+  eventIn,
   READ_COMPETITION,
   READ_JOURNAL,
   READ_VERSION,
@@ -9,18 +10,28 @@ import {
   type JournalNode,
   type JournalPage,
 } from '../competition/head.js';
+import {
+  implementsIn,
+  READ_IMPLEMENTS,
+  type ImplementsAnswer,
+  type KeptImplements,
+} from '../competition/implements.js';
 import type { DeskStore } from '../desk-store.js';
 import type { KeptCompetition, SignIn } from './database.js';
+import { groupOf } from '../session.js';
 import { withItems } from './keeper.js';
 
 type Read = CompetitionHead & { readonly journal: JournalPage };
 
 const EVERY_MS = 3_000;
+/** What changes without a version: the order of a calling group, and what inspection found. */
+const BESIDE_EVERY_MS = 30_000;
 
 /** Reads what others entered: asks every few seconds for the version, and reads on when it has risen. */
 export class Reading {
   private timer: ReturnType<typeof setTimeout> | undefined;
   private isLooking = false;
+  private besideAtMs = 0;
   private readonly going = new Map<string, Promise<boolean>>();
 
   constructor(
@@ -42,7 +53,39 @@ export class Reading {
   private async look(): Promise<void> {
     if (document.visibilityState === 'hidden') return;
     for (const { kept } of this.store.group.value) await this.lookAt(kept.id);
+    await this.lookBeside();
     this.store.onEntered();
+  }
+
+  /** A competition may have come to the group, and an implement may have passed. */
+  private async lookBeside(): Promise<void> {
+    const isIdle = this.store.group.value.length === 0 || this.store.link.value !== 'online';
+    if (isIdle || Date.now() - this.besideAtMs < BESIDE_EVERY_MS) return;
+    this.besideAtMs = Date.now();
+    const { group, open } = this.store.settings.value;
+    for (const { kept } of this.store.group.value) {
+      const thrown = await this.implementsOf(kept.head);
+      const now = this.store.competitions.value.find(({ id }) => id === kept.id);
+      if (thrown && now && JSON.stringify(thrown) !== JSON.stringify(now.implements))
+        await this.store.keepCompetition({ ...now, implements: thrown });
+    }
+    if (!group || open === null) return;
+    const rows = await groupOf(this.client, group.id);
+    const found = 'kind' in rows ? null : rows[0]?.group;
+    if (!found || JSON.stringify(found) === JSON.stringify(group)) return;
+    for (const id of found.competitionIds) {
+      const isKept = this.store.competitions.value.some((one) => one.id === id);
+      if (!isKept && !(await this.readOn(id))) return;
+    }
+    const isIn = found.competitionIds.includes(open);
+    await this.store.keepSettings({ group: found, open: isIn ? open : (found.competitionIds[0] ?? null) });
+  }
+
+  /** Null: it is no throw, or there was no answer. */
+  private async implementsOf(head: CompetitionHead): Promise<KeptImplements | null> {
+    if (eventOf(eventIn(head)).kind !== 'throw') return null;
+    const answer = await this.client.send<ImplementsAnswer>(READ_IMPLEMENTS, { id: head.id });
+    return answer.ok ? implementsIn(answer.data) : null;
   }
 
   private async lookAt(id: string): Promise<void> {
@@ -93,6 +136,7 @@ export class Reading {
       cursor: pages.cursor ?? before?.cursor ?? null,
       version: head.version,
       capacity: capacityIn(signIn, id),
+      ...(now?.implements && { implements: now.implements }),
     });
     return true;
   }

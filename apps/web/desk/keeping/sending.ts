@@ -1,4 +1,4 @@
-import type { HoldCode } from '#rules';
+import { isAboutList, type HoldCode } from '#rules';
 import type { ApiClient, Failure } from '../../offline/api-client.js';
 import { unitIn } from '../competition/head.js';
 import { requestOf } from '../competition/request.js';
@@ -20,7 +20,9 @@ const LONGEST_PAUSE_MS = 15_000;
 const CONFLICT = 'VERSION_CONFLICT';
 
 /** Entries that say on which version they were decided. */
-const NAMES_A_VERSION: ReadonlySet<string> = new Set(['correction', 'move', 'jump-correction', 'jump-move']);
+const NAMES_A_VERSION: ReadonlySet<string> = new Set([
+  ...['correction', 'move', 'jump-correction', 'jump-move', 'sign-off'],
+]);
 
 /** Mutations that answer what a mark would be. */
 const ABOUT_A_MARK: ReadonlySet<string> = new Set([
@@ -136,7 +138,9 @@ export class Sending {
     }
     this.claim(payload.wouldBe ?? [], kept);
     const isNext =
-      entry.sequence === (kept.items.at(-1)?.sequence ?? 0) + 1 && competition.version === kept.version + 1;
+      !isAboutList(waiting.body.kind) &&
+      entry.sequence === (kept.items.at(-1)?.sequence ?? 0) + 1 &&
+      competition.version === kept.version + 1;
     if (!isNext) {
       await this.readOn(waiting.competitionId);
       return;

@@ -10,7 +10,8 @@ import { EntryPanel } from '../entry/EntryPanel.jsx';
 import { ReadBack } from '../entry/ReadBack.jsx';
 import { RecordNotice } from '../entry/RecordNotice.jsx';
 import { SaidLine } from '../entry/SaidLine.jsx';
-import { StopButton, Stopped } from '../entry/Stopped.jsx';
+import { FirstChecklist, StopButton, Stopped } from '../entry/Stopped.jsx';
+import { thrownBy } from '../entry/ThrownImplement.jsx';
 import { timeFor } from '../entry/time-for.js';
 import { attemptBody, jumpBody } from '../entry/trial-body.js';
 import { WindPanel } from '../entry/WindPanel.jsx';
@@ -35,7 +36,11 @@ export function EntryScreen() {
       ? null
       : folded.kind === 'vertical'
         ? jumpBody(draft, turn)
-        : attemptBody(draft, turn, unitIn(open.kept.head), hasWind(open));
+        : attemptBody(draft, turn, {
+            unit: unitIn(open.kept.head),
+            isWindy: hasWind(open),
+            thrown: thrownBy(open, turn.key, draft),
+          });
   const time = turn && timeFor(open, turn);
   return (
     <section class="entry-screen">
@@ -52,6 +57,7 @@ export function EntryScreen() {
         <StopButton />
       </div>
       <Stopped />
+      <FirstChecklist />
       <SaidLine />
       {desk.store.claims.value.length > 0 ? (
         <RecordNotice />

@@ -10,6 +10,7 @@ import { unitIn } from '../competition/head.js';
 import type { Body } from '../competition/request.js';
 import { useOpen, type Desk } from '../desk-context.js';
 import { bodyText } from '../entry/body-text.js';
+import { CardSection } from './CardSection.jsx';
 import { HandOver } from './HandOver.jsx';
 import { Starters } from './Starters.jsx';
 
@@ -19,6 +20,7 @@ export function MoreScreen() {
     <section class="more-screen">
       <Returned />
       <Waiting />
+      <CardSection />
       <Starters />
       <Device />
     </section>
