@@ -9,6 +9,7 @@ import {
 } from 'graphql';
 import { randomUUID } from 'node:crypto';
 import { accountScene, isOfAccounts } from '../support/account-scene.js';
+import { call } from '../support/accounts.js';
 import { startApi, type TestApi } from '../support/api.js';
 import { highJumpSheet } from '../support/at-the-bar.js';
 import { Circle } from '../support/at-the-circle.js';
@@ -111,6 +112,11 @@ const FITTING: Readonly<Record<string, object>> = {
   },
   meetCreate: { timeZone: 'Europe/Lisbon', edition: null, endsOn: null },
   tokenIssue: { role: 'OFFICIAL', from: null, until: null },
+  protestAppeal: { at: null },
+  protestDecide: { at: null },
+  protestLodge: { lodgedAt: null },
+  protestWithdraw: { at: null },
+  resultPost: { postedAt: null },
   timetableSet: {
     expectedRevision: 0,
     facilities: ['cage', 'hammer'].map((key) => ({ key, name: key })),
@@ -268,8 +274,10 @@ async function sceneAtACircle(name: string): Promise<Scene> {
   const third = circle.competitorOf(3);
   const { version } = await circle.read();
   const moves = [{ attemptId, competitorId: circle.competitorOf(2), round: 1 }];
+  const protestId = PROTEST_STEPS.has(name) ? await protestAt(circle, name === 'protestAppeal') : null;
   const lines = [3, 2, 1].map((bib) => ({ competitorId: circle.competitorOf(bib), flight: 'A' }));
   const things = {
+    ...{ protestId, trialId: attemptId },
     ...{ athleteId, clubId, attemptId, moves, lines, implementId: await discusAt(circle) },
     ...{ meetId: circle.meet.id, competitionId: circle.competition.id, on: circle.competition.id },
     ...{ competitorId: third, competitorIds: [third], targetEntryId: attemptId, expectedVersion: version },
@@ -285,6 +293,19 @@ async function sceneAtACircle(name: string): Promise<Scene> {
     bibs: [{ competitorId: third, bib: '77' }],
   };
   return { circle, things };
+}
+
+const PROTEST_STEPS: ReadonlySet<string> = new Set(['protestAppeal', 'protestDecide', 'protestWithdraw']);
+
+/** A protest, decided where it is to be appealed; gives its id. */
+async function protestAt({ competition, referee }: Circle, isDecided: boolean): Promise<string> {
+  const entryId = randomUUID();
+  const head = { competitionId: competition.id, reason: 'called too late' };
+  const lodged = { ...head, entryId, form: 'ORAL', ground: 'RULES', lodgedBy: 'coach' };
+  await call(api, 'protestLodge', lodged, 'userErrors { code }', referee);
+  const decided = { ...head, entryId: randomUUID(), protestId: entryId, by: 'referee', outcome: 'DISMISSED' };
+  if (isDecided) await call(api, 'protestDecide', decided, 'userErrors { code }', referee);
+  return entryId;
 }
 
 /** A discus on the register of the meet; gives its id. */

@@ -87,6 +87,7 @@ it('every field of a competition is known to be kept, or known not to be', async
   const notKept = fields.filter((field) => !KEPT_FIELDS.has(field));
   expect(notKept.sort()).toEqual([
     'ageGraded',
+    'auditTrail',
     'callList',
     'callingGroup',
     'checkIn',
@@ -97,6 +98,7 @@ it('every field of a competition is known to be kept, or known not to be', async
     'entryChanges',
     'journal',
     'meet',
+    'protests',
     'qualification',
     'questions',
     'recordDecisions',

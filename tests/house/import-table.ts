@@ -126,6 +126,16 @@ export const IMPORT_TABLE: readonly Row[] = [
       'implements and check-ins stand beside the journal, and enter questions in it by the one door that it has',
   },
   {
+    files: 'apps/api/src/protests/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('recording')],
+    because: 'protests stand beside the journal, and rule on a trial by the one door that it has',
+  },
+  {
+    files: 'apps/api/src/oversight/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM],
+    because: 'what was done at a meet is read through stores, so that nothing else has to know that it is',
+  },
+  {
     files: 'apps/api/src/combined/**',
     may: [...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries,recording}')],
     because: CAPABILITIES_GO_UP,

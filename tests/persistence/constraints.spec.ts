@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import pg from 'pg';
 import { openDatabase } from '#persistence';
 import { migratedDatabase, type TestDatabase } from '../support/database.js';
+import { PROCEEDINGS_CASES, proceedingsBefore, soundProceedings } from './proceedings-cases.js';
 import { ACCESS_CASES, ACCESS_IMPLIED, accessScenery, soundAccess } from './access-cases.js';
 import { CALLING_CASES, callingScenery, GROUP, IMPLIED, soundCallings } from './calling-cases.js';
 import { COMBINED_CASES, HEPTATHLON, SOUND_COMBINED, soundCombined } from './combined-cases.js';
@@ -27,6 +28,7 @@ const CASES = [
   ...ACCESS_CASES,
   ...NOTEBOOK_CASES,
   ...ENTRY_CASES,
+  ...PROCEEDINGS_CASES,
 ];
 
 function allRows(scene: Scene): Readonly<Record<string, Columns>> {
@@ -41,6 +43,7 @@ function allRows(scene: Scene): Readonly<Record<string, Columns>> {
     ...soundAccess(scene),
     ...soundNotebook(scene),
     ...soundEntries(scene),
+    ...soundProceedings(scene),
   };
 }
 
@@ -63,7 +66,11 @@ describe('constraints', () => {
     client = new pg.Client({ connectionString: database.url });
     await client.connect();
     await insert('entered_result', { ...soundScorings(scene)['entered_result'], id: FIRST });
-    for (const [table, columns] of [...callingScenery(scene), ...accessScenery(scene)])
+    for (const [table, columns] of [
+      ...callingScenery(scene),
+      ...accessScenery(scene),
+      ...proceedingsBefore(scene),
+    ])
       await insert(table, columns);
     await insert('implement', { ...soundInspections(scene)['implement'], id: DISCUS });
     await insert('inspection', { ...soundInspections(scene)['inspection'], id: LOOK, sequence: 1 });
@@ -164,6 +171,9 @@ describe('constraints', () => {
     'entry_change',
     'table_import',
     'past_result',
+    'result_posting',
+    'protest',
+    'protest_step',
   ])('let a sound row of %s in', async (table) => {
     await insert(table, allRows(scene)[table]!);
   });

@@ -1,6 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { populateCombined } from './combined-fixture.js';
 import { addPlan } from './plan-fixture.js';
+import { addProceedings } from './proceedings-fixture.js';
 import {
   ageFactors,
   callingGroups,
@@ -249,6 +250,7 @@ export async function populate(url: string): Promise<void> {
     const signed = { sequence: 2, sheet: {}, result: {}, signedBy: 'referee', confirmedBy: 'director' };
     await officialResults.archive(tx, { organisationId, competitionId, ...signed });
     await addPlan(tx, scene);
+    await addProceedings(tx, scene);
     await meetScorings.add(tx, {
       organisationId,
       meetId: scene.meetId,

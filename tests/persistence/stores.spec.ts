@@ -179,7 +179,7 @@ describe('a competition', () => {
 
   it('is archived once for each signature, the latest of which counts', async () => {
     const { organisationId, competitionId } = scene;
-    const sign = (sequence: number, signedBy: string): Promise<number> =>
+    const sign = (sequence: number, signedBy: string): Promise<{ readonly revision: number }> =>
       inTransaction(database, (tx) =>
         officialResults.archive(tx, {
           organisationId,
@@ -191,9 +191,9 @@ describe('a competition', () => {
           confirmedBy: null,
         }),
       );
-    expect(await sign(0, 'referee')).toBe(1);
+    expect(await sign(0, 'referee')).toMatchObject({ revision: 1 });
     await inTransaction(database, (tx) => journal.append(tx, attemptOf(scene)));
-    expect(await sign(1, 'jury')).toBe(2);
+    expect(await sign(1, 'jury')).toMatchObject({ revision: 2 });
     expect(
       await reading(database, (at) => officialResults.latest(at, organisationId, competitionId)),
     ).toMatchObject({

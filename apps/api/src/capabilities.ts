@@ -6,9 +6,11 @@ import { EntriesModule } from './entries/entries.module.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
 import { InspectionModule } from './inspection/inspection.module.js';
 import { MeetsModule } from './meets/meets.module.js';
+import { OversightModule } from './oversight/oversight.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PrintingModule } from './printing/printing.module.js';
 import { PublicModule } from './public/public.module.js';
+import { ProtestsModule } from './protests/protests.module.js';
 import { QualificationsModule } from './qualifications/qualifications.module.js';
 import { RecordingModule } from './recording/recording.module.js';
 import { RecordsModule } from './records/records.module.js';
@@ -24,6 +26,7 @@ export const CAPABILITIES = [
   DrawsModule,
   QualificationsModule,
   RecordingModule,
+  ProtestsModule,
   InspectionModule,
   CombinedModule,
   ExchangeModule,
@@ -37,4 +40,5 @@ export const CAPABILITIES = [
   TimetableModule,
   PeopleModule,
   TechniqueModule,
+  OversightModule,
 ];

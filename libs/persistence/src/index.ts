@@ -40,6 +40,8 @@ export * as decisions from './stores/decision.store.js';
 export * as practice from './stores/practice.store.js';
 export * as observations from './stores/observation.store.js';
 export * as notebook from './stores/notebook.store.js';
+export * as audit from './stores/audit.store.js';
+export * as proceedings from './stores/proceedings.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
 export type { Brief, BriefLine } from './stores/brief.store.js';
@@ -144,6 +146,15 @@ export type {
   VerticalTerms,
   WrittenResult,
 } from './rows.js';
+export type { AuditLine, AuditSearch } from './stores/audit.store.js';
+export type { NewPosting, NewProtest, NewProtestStep } from './stores/proceedings.store.js';
+export type {
+  ProtestRow,
+  ProtestState,
+  ProtestStepRow,
+  ResultPostingRow,
+  StoredProceedings,
+} from './proceedings-rows.js';
 export type { CheckInRow, ImplementRow, InspectionRow } from './inspection-rows.js';
 
 export { inSnapshot, inTransaction, reading, type Reads, type Tx } from './transaction.js';

@@ -6,6 +6,11 @@ export { entriesOfCard } from './competition/entries-of-card.js';
 export { trialsMadeWith } from './competition/implement-in-question.js';
 export type * from './competition/entry.js';
 export * from './journal/front.js';
+export type { AnyEntry, AnyEntryKind } from './journal/any-entry.js';
+export type * from './journal/entry.js';
+export { HOLD_TEXTS } from './journal/hold-texts.js';
+export { isTrial, targetsOf } from './journal/targets.js';
+export type { Fate, JournalItem, Question, Standing } from './journal/journal-item.js';
 export type { CompetitionSetup, SetupCompetitor } from './competition/setup.js';
 export type { AttemptState, CompetitionState, CompetitorState } from './competition/state.js';
 export * from './card.js';
@@ -324,6 +329,35 @@ export { callTime, latestJump, latestThrow, type CallTime, type TakenTrial } fro
 export { commonOrder, type OrderedCompetition, type OrderedCompetitor } from './calling/group-order.js';
 export type { CalledCompetition, CallingGroup, GroupCall } from './calling/group.js';
 export { groupProgressOf, type GroupProgress } from './calling/group-progress.js';
+export {
+  DISQUALIFICATION_GROUNDS,
+  PROTEST_GROUNDS,
+  type DisqualificationGround,
+  type ProtestGround,
+  type ProtestRules,
+  type ProtestWindow,
+} from './rule-sets/protest-rules.js';
+export {
+  isOpenProtest,
+  nextSteps,
+  standingOfProtest,
+  type Protest,
+  type ProtestOutcome,
+  type ProtestStanding,
+  type ProtestStep,
+  type ProtestStepKind,
+} from './protests/protest.js';
+export { appealTimeliness, timelinessOf, windowUntil, type Timeliness } from './protests/timeliness.js';
+export {
+  RESULT_STATES,
+  resultStateOf,
+  signingObstacle,
+  type Proceedings,
+  type ResultFacts,
+  type ResultState,
+  type ResultStateCode,
+  type SigningObstacle,
+} from './protests/result-state.js';
 export * from './combined/front.js';
 export { formatCombinedMark } from './sheet/combined-text.js';
 export { definitionProblems, type DefinitionProblem } from './categories/definition-problems.js';

@@ -53,8 +53,13 @@ const MEANT: Readonly<Record<string, (things: Scene['things']) => object>> = {
   }),
   'Mutation.meetEntryTermsSet': () => ({ competitionLimits: [] }),
   'Mutation.meetScoringSet': () => ({ preset: null }),
+  'Mutation.protestAppeal': () => ({ at: null }),
+  'Mutation.protestDecide': () => ({ at: null }),
+  'Mutation.protestLodge': () => ({ lodgedAt: null }),
+  'Mutation.protestWithdraw': () => ({ at: null }),
   'Mutation.qualificationCreate': ({ groupId }) => ({ competitionIds: [groupId] }),
   'Mutation.recordRatify': () => ({ despite: [] }),
+  'Mutation.resultPost': () => ({ postedAt: null }),
   'Mutation.startingMarkAdd': () => ({ ...FIRST, clubId: null }),
   'Mutation.startingMarkWithdraw': ({ startingMarkId }) => ({ replacesId: startingMarkId }),
   'Mutation.startingMarksImport': () => ({
@@ -113,6 +118,11 @@ export async function makeScene(api: ApiClient, place: Place): Promise<Scene> {
   const official = await api.token('official', competitionId);
   const trial = { competitionId, entryId: randomUUID(), competitorId, round: 1, outcome: 'FOUL' };
   await ask('attemptRecord', trial, 'entry { id }', official);
+  const protest = {
+    ...{ competitionId, entryId: randomUUID(), form: 'ORAL', ground: 'RULES' },
+    ...PROTESTED,
+  };
+  await ask('protestLodge', protest, 'protest { id }', official);
   const { id: personId } = await newPerson(api);
   const grantId = await giveRole(api, personId, { role: 'OFFICIAL', on: competitionId });
   const notebook = await notebookScene(api, athlete.id);
@@ -121,13 +131,21 @@ export async function makeScene(api: ApiClient, place: Place): Promise<Scene> {
     ...{ sessionId, throwId, focusId },
     ...{ meetId, personId, grantId, competitorId, clubId: club.id, athleteId: athlete.id, ...hung },
     ...{ competitionId, competitionIds: [competitionId], on: competitionId, finalId: null, after: null },
-    ...{ competitorIds: [competitorId], expectedVersion: 0, attemptId: trial.entryId, sheet: discusSheet(2) },
+    ...{
+      competitorIds: [competitorId],
+      expectedVersion: 0,
+      attemptId: trial.entryId,
+      ...{ trialId: trial.entryId, protestId: protest.entryId },
+      sheet: discusSheet(2),
+    },
     moves: [{ attemptId: trial.entryId, competitorId, round: 1 }],
     bibs: [{ competitorId, bib: '77' }],
     lines: competitors.map((one) => ({ competitorId: one, flight: 'A' })),
   };
   return { meetId, competitionId, athleteId: athlete.id, personId, notebook, things };
 }
+
+const PROTESTED = { lodgedBy: 'team manager', reason: 'called too late' };
 
 type Ask = (name: string, input: object, selection: string, token?: string) => Promise<any>;
 

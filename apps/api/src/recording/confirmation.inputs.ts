@@ -1,4 +1,5 @@
 import { Field, InputType } from '@nestjs/graphql';
+import { Despite } from '../platform/inputs/entry-fields.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 import { EntryInput } from './entry.inputs.js';
 
@@ -6,4 +7,7 @@ import { EntryInput } from './entry.inputs.js';
 export class CompetitionConfirmInput extends EntryInput {
   @Field(() => Uuid, { description: 'What is confirmed: the id of the request.' })
   requestId: string;
+
+  @Despite()
+  despite?: string | null;
 }

@@ -23,14 +23,15 @@ export class ConfirmationResolver {
 
   @Mutation(() => CompetitionSignOffPayload, {
     description:
-      'Makes the result official and archives it; where the meet demands a second person, asks for that person, and an official may do so too. Refused while questions are open.',
+      'Makes the result official and archives it; where the meet demands a second person, asks for that person, and an official may do so too. Refused while questions are open, and while a protest is (PROTEST_OPEN) or the time for them runs (PROTEST_TIME_RUNS), unless the referee says why not.',
   })
   @Needs('official', 'referee', 'director')
   async competitionSignOff(
     @Args('input') input: CompetitionSignOffInput,
     @Viewer() viewer: Identity,
   ): Promise<CompetitionSignOffPayload> {
-    const body = { kind: 'sign-off', incomplete: input.incomplete ?? null } as const;
+    const { incomplete = null, despite = null } = input;
+    const body = { kind: 'sign-off', incomplete, ...(despite !== null && { despite }) } as const;
     const request = requestOf(input, body, input.expectedVersion);
     return answerOf(await this.service.decide(viewer, request, body));
   }
@@ -54,11 +55,14 @@ export class ConfirmationResolver {
   })
   @Needs('referee', 'director')
   async competitionConfirm(
-    @Args('input') { requestId, competitionId, entryId, device, deviceAt }: CompetitionConfirmInput,
+    @Args('input') input: CompetitionConfirmInput,
     @Viewer() viewer: Identity,
   ): Promise<CompetitionConfirmPayload> {
+    const { requestId, despite = null, competitionId, entryId, device, deviceAt } = input;
     const entry = { competitionId, entryId, device: device ?? null, deviceAt: deviceAt ?? null };
-    return payloadOf(await this.service.confirm(viewer, requestId, { ...entry, expectedVersion: null }));
+    return payloadOf(
+      await this.service.confirm(viewer, { requestId, despite }, { ...entry, expectedVersion: null }),
+    );
   }
 
   @ResolveField(() => [DecisionRequest], {

@@ -85,7 +85,7 @@ export class ConfirmationService {
   /** The second person's word. Throws FORBIDDEN unless the viewer is a referee or director. */
   confirm(
     viewer: Identity,
-    requestId: string,
+    { requestId, despite }: { readonly requestId: string; readonly despite: string | null },
     entry: Omit<EntryRequest, 'entered'>,
   ): Promise<RecordingOutcome> {
     return this.recording.alone(viewer, entry.competitionId, async (tx, loaded, by) => {
@@ -95,7 +95,7 @@ export class ConfirmationService {
       if (request?.competitionId !== row.id) return notRecorded(notFound('request', ['requestId']));
       const problem = problemOf(request, entry.entryId, by, row);
       if (problem) return notRecorded(problem);
-      const entered = { in: 'any', body: bodyOf(request) } as const;
+      const entered = { in: 'any', body: bodyOf(request, despite) } as const;
       const confirmed = { ...by, firstPerson: request.askedBy };
       const outcome = await this.recording.recordIn(tx, loaded, { ...entry, entered }, confirmed);
       if (!outcome.recorded || outcome.replayed) return outcome;
@@ -115,8 +115,9 @@ export class ConfirmationService {
   }
 }
 
-function bodyOf({ kind, reason }: DecisionState): Decision {
-  return kind === 'sign-off' ? { kind, incomplete: reason } : { kind, reason: reason! };
+function bodyOf({ kind, reason }: DecisionState, despite: string | null): Decision {
+  if (kind === 'reopening') return { kind, reason: reason! };
+  return { kind, incomplete: reason, ...(despite !== null && { despite }) };
 }
 
 function problemOf(

@@ -4,7 +4,7 @@ import { ObjectId } from '../platform/inputs/object-id.js';
 import { Text } from '../platform/inputs/text.js';
 import { Uuid } from '../platform/scalars/uuid.js';
 import { enumOf } from '../platform/inputs/enums.js';
-import { CalledFirst, ExpectedVersion, Reason } from '../platform/inputs/entry-fields.js';
+import { CalledFirst, Despite, ExpectedVersion, Reason } from '../platform/inputs/entry-fields.js';
 import { EntryInput, RulingDecisionEnum, StartStatusEnum } from './entry.inputs.js';
 
 /** Outside in words, inside the letters that follow the q of a result. */
@@ -109,6 +109,9 @@ export class CompetitionSignOffInput extends EntryInput {
   @IsOptional()
   @Text(1, 500)
   incomplete?: string | null;
+
+  @Despite()
+  despite?: string | null;
 
   @ExpectedVersion('The version whose table was signed.')
   expectedVersion: number;

@@ -16,18 +16,19 @@ export async function signOffOrReopen(
 ): Promise<LoadedCompetition> {
   const { row } = after;
   const status = entry.kind === 'sign-off' ? 'official' : 'open';
-  if (entry.kind === 'sign-off') {
-    await officialResults.archive(tx, {
-      organisationId: row.organisationId,
-      competitionId: row.id,
-      sequence: row.lastSequence,
-      sheet: sheetOf(after, { nameOf: null, isArchive: true }),
-      result: resultDocumentOf(after),
-      signedBy: firstPerson ?? entry.actor,
-      confirmedBy: firstPerson === null ? null : entry.actor,
-    });
-  }
-  return withStatus(tx, after, status);
+  if (entry.kind === 'reopening') return withStatus(tx, after, status);
+  const signature = await officialResults.archive(tx, {
+    organisationId: row.organisationId,
+    competitionId: row.id,
+    sequence: row.lastSequence,
+    sheet: sheetOf(after, { nameOf: null, isArchive: true }),
+    result: resultDocumentOf(after),
+    signedBy: firstPerson ?? entry.actor,
+    confirmedBy: firstPerson === null ? null : entry.actor,
+  });
+  const { proceedings } = after;
+  const signed = { ...proceedings, signatures: [...proceedings.signatures, signature] };
+  return withStatus(tx, { ...after, proceedings: signed }, status);
 }
 
 /** The competition with another status, which is a version of its own. */

@@ -7,7 +7,7 @@ import {
   type StoredVerdict,
   type Tx,
 } from '#persistence';
-import type { AnyEntry, Objection, RefusalCode } from '#rules';
+import type { AnyEntry, Objection, RefusalCode, SharedBody } from '#rules';
 import { StartListService } from '../entries/start-list.service.js';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
 import { fingerprintOf } from '../platform/competition/fingerprint.js';
@@ -26,6 +26,7 @@ import { withImplement } from './named-implement.js';
 import { asPartOfCombined } from './part-of-combined.js';
 import { asPartOfGroup } from './part-of-group.js';
 import { signOffOrReopen, withStatus } from './official-status.js';
+import { signingObjection } from './signing-objection.js';
 
 /** What became of an entry. */
 export type RecordingOutcome = Recorded | NotRecorded;
@@ -138,9 +139,8 @@ export class RecordingService {
     if (request.expectedVersion !== null && request.expectedVersion !== row.version) {
       return notRecorded(versionConflict(row.version));
     }
-    if (isDecisive(sent) && loaded.meet.needsSecondPerson && by.firstPerson === undefined) {
-      return notRecorded(NEEDS_SECOND_PERSON);
-    }
+    const objection = isDecisive(sent) ? decisionObjection(loaded, sent, by) : null;
+    if (objection) return notRecorded(objection);
     const body = asListed(await withImplement(tx, row, sent), loaded);
     const entry: AnyEntry = { id: request.entryId, by: by.capacity, actor: by.holder, ...body };
     const problem = await listProblem(tx, loaded, entry, details);
@@ -242,6 +242,16 @@ function isDecisive<T extends { readonly kind: string }>(
   entry: T,
 ): entry is Extract<T, { kind: 'sign-off' | 'reopening' }> {
   return entry.kind === 'sign-off' || entry.kind === 'reopening';
+}
+
+/** What stands against a signature or a reopening before the rules are asked. */
+function decisionObjection(
+  loaded: LoadedCompetition,
+  sent: Extract<SharedBody, { kind: 'sign-off' | 'reopening' }>,
+  { firstPerson }: RecordedBy,
+): UserError | null {
+  if (loaded.meet.needsSecondPerson && firstPerson === undefined) return NEEDS_SECOND_PERSON;
+  return sent.kind === 'sign-off' ? signingObjection(loaded, sent, Date.now()) : null;
 }
 
 export function notRecorded(userError: UserError): NotRecorded {

@@ -1,3 +1,4 @@
+import { NO_PROCEEDINGS } from '../platform/competition/proceedings.js';
 import {
   journal as journalStore,
   type CompetitionRow,
@@ -100,7 +101,9 @@ async function loadAll(
     const [roster, journal] = [rosters[index]!, entries.get(row.id) ?? []];
     const latest = journal.at(-1)?.recordedAt;
     const changedAt = latest === undefined ? null : new Date(latest);
-    return { ...fold(row, roster, journal.map(itemOf)), row, meet, roster, changedAt };
+    // No mark depends on them.
+    const proceedings = NO_PROCEEDINGS;
+    return { ...fold(row, roster, journal.map(itemOf)), row, meet, roster, changedAt, proceedings };
   });
 }
 

@@ -29,6 +29,9 @@ import { OfficialResult } from './official-result.entity.js';
 import { Organisation } from './organisation.entity.js';
 import { RecordDecision } from './record-decision.entity.js';
 import { StartingMark } from './starting-mark.entity.js';
+import { Protest } from './protest.entity.js';
+import { ProtestStep } from './protest-step.entity.js';
+import { ResultPosting } from './result-posting.entity.js';
 import { Qualification } from './qualification.entity.js';
 import { QualificationGroup } from './qualification-group.entity.js';
 import { Credential } from './credential.entity.js';
@@ -101,4 +104,7 @@ export const ENTITIES = [
   Observation,
   NotebookEntry,
   FaultChange,
+  ResultPosting,
+  Protest,
+  ProtestStep,
 ];

@@ -118,6 +118,8 @@ export interface AllClearEntry {
 export interface SignOffEntry {
   readonly kind: 'sign-off';
   readonly incomplete: string | null;
+  /** The referee's ground for not waiting until protests are decided and their time is over; absent: waited. */
+  readonly despite?: string | null;
 }
 
 /** The official result is open again. */

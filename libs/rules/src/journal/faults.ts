@@ -145,7 +145,10 @@ function notByRuling({ state }: FaultContext, entry: AnyEntry): string | undefin
 
 function reasonMissing(_: FaultContext, entry: AnyEntry): string | undefined {
   if (entry.kind === 'disqualification' && entry.rule.trim() === '') return 'rule';
-  if (entry.kind === 'sign-off') return entry.incomplete?.trim() === '' ? 'incomplete' : undefined;
+  if (entry.kind === 'sign-off') {
+    if (entry.incomplete?.trim() === '') return 'incomplete';
+    return entry.despite?.trim() === '' ? 'despite' : undefined;
+  }
   if (entry.kind === 'all-clear') return entry.despite?.trim() === '' ? 'despite' : undefined;
   if (entry.kind === 'note') return entry.text.trim() === '' ? 'text' : undefined;
   return 'reason' in entry && entry.reason.trim() === '' ? 'reason' : undefined;

@@ -33,5 +33,17 @@ export function followingWorldAthletics(code: RuleSetCode): Omit<RuleSet, 'code'
     flightSize: takeOver(WA_2024.flightSize),
     orderChange: takeOver(WA_2024.orderChange),
     combinedOrderChange: takeOver(WA_2024.combinedOrderChange),
+    protests: {
+      windows: {
+        rules: takeOver(WA_2024.protests.windows.rules),
+        clerical: takeOver(WA_2024.protests.windows.clerical),
+        eligibility: takeOver(WA_2024.protests.windows.eligibility),
+        judgement: takeOver(WA_2024.protests.windows.judgement),
+      },
+      appealMinutes: takeOver(WA_2024.protests.appealMinutes),
+      measuredUnderProtest: follow(WA_2024.protests.measuredUnderProtest),
+      deposit: follow(WA_2024.protests.deposit),
+    },
+    disqualifications: WA_2024.disqualifications.map(takeOver),
   };
 }

@@ -47,6 +47,20 @@ export const NFHS_2025: RuleSet = {
       foul.value === 'CAGE' ? cited(foul.value, 'NFHS 6-6-9(e)', 'read in part') : foul,
     ),
   },
+  protests: {
+    ...followed.protests,
+    windows: {
+      rules: cited(30, 'NFHS 3-5-3', 'read in part', 'A rule that was misapplied.'),
+      clerical: cited(48 * 60, 'NFHS 3-5-3', 'read in part', 'Clerical and scoring errors.'),
+      eligibility: cited('any time', 'NFHS 3-5-3', 'read in part'),
+      judgement: cited('never', 'NFHS 3-5-3', 'read in part', 'What an official judged is not protested.'),
+    },
+    appealMinutes: cited(null, 'NFHS 3-5-3', 'memory', 'The games committee or its jury says until when.'),
+  },
+  disqualifications: [
+    ...followed.disqualifications,
+    cited('WARM_UP', 'NFHS Rule 6, practice', 'read in part', 'Throwing unsupervised: a warning first.'),
+  ],
   ties: citation('NFHS Rule 6, ties', 'read in part'),
   verticalTies: citation('NFHS Rule 7, ties', 'read in part'),
   jumpOff: citation('NFHS 6-3-2b4', 'read in part', 'At which height it starts is from memory.'),

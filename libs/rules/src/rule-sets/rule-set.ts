@@ -2,6 +2,7 @@ import type { EventCode, RuleSetCode, VerticalEventCode } from '../codes.js';
 import type { FoulCode } from '../fouls.js';
 import type { Plan } from '../plan.js';
 import type { Unit } from '../quantities/mark.js';
+import type { DisqualificationGround, ProtestRules } from './protest-rules.js';
 import type { VerticalRules } from './vertical-rules.js';
 
 /**
@@ -80,4 +81,8 @@ export interface RuleSet {
   readonly orderChange: Cited<OrderChange>;
   /** The same in a combined event. */
   readonly combinedOrderChange: Cited<OrderChange>;
+  /** How a result may be protested, and until when. */
+  readonly protests: ProtestRules;
+  /** What somebody may be disqualified for, with the rule of each. */
+  readonly disqualifications: readonly Cited<DisqualificationGround>[];
 }

@@ -3,10 +3,29 @@ import { eventOf } from '../events/event.js';
 import { foulsOf } from '../foul-rules.js';
 import { citation, cited } from './citing.js';
 import { eachEvent } from './each-event.js';
+import type { ProtestRules } from './protest-rules.js';
 import type { Cited, RuleSet, VerticalTimeAllowed } from './rule-set.js';
 import { WA_VERTICAL } from './wa-vertical.js';
 
 const TIME_READ = 'The text read is of 2018; one minute in place of half a minute is from memory.';
+
+/** The texts were not seen: numbers and times are from memory. */
+const PROTESTS: ProtestRules = {
+  windows: {
+    rules: cited(30, 'WA TR8.2', 'memory'),
+    clerical: cited(30, 'WA TR8.2', 'memory'),
+    judgement: cited(30, 'WA TR8.2', 'memory', 'A failure at once and by word of mouth: TR8.5.'),
+    eligibility: cited(
+      'any time',
+      'WA TR8.1',
+      'memory',
+      'Before the meet to its delegate; what comes later goes to the federation, and the result stands until then.',
+    ),
+  },
+  appealMinutes: cited(30, 'WA TR8.7', 'memory', 'From when the referee’s decision was told.'),
+  measuredUnderProtest: citation('WA TR8.5', 'memory'),
+  deposit: citation('WA TR8.7', 'memory', 'With an appeal, in writing; what it is the meet says.'),
+};
 
 /**
  * World Athletics, Technical Rules (TR) and Competition Rules (CR) in the numbering since 2020. The other rule sets
@@ -58,6 +77,15 @@ export const WA_2024: RuleSet = {
   flightSize: cited(null, 'WA TR25.10', 'memory', 'Groups as nearly equal as possible; no size is named.'),
   orderChange: cited('not in the last round', 'WA TR4.3', 'read in part'),
   combinedOrderChange: cited('any round', 'WA TR4.3', 'read in part'),
+  protests: PROTESTS,
+  disqualifications: [
+    cited('CONDUCT', 'WA TR7.1, CR18.5', 'memory', 'After a warning, or at once when it is grave.'),
+    cited('ASSISTANCE', 'WA TR6.2', 'memory', 'After a warning.'),
+    cited('FAILED_TO_TAKE_PART', 'WA TR4.4', 'memory', 'Out of every event that follows, unless excused.'),
+    cited('INELIGIBLE', 'WA TR22, TR8.1', 'memory'),
+    cited('IMPLEMENT', 'WA TR32.2', 'memory'),
+    cited('CLOTHING', 'WA TR5', 'memory', 'Clothing, shoes and bibs.'),
+  ],
 };
 
 function measuringRule(event: EventCode): string {

@@ -1,10 +1,12 @@
 import {
   journal as journalStore,
   meets,
+  proceedings as proceedingsStore,
   type CompetitionRow,
   type FoldedRow,
   type MeetRow,
   type Reads,
+  type StoredProceedings,
 } from '#persistence';
 import type { AnyEntry, JournalItem } from '#rules';
 import { rosterOf, type RosterLine } from '../roster/roster.js';
@@ -18,6 +20,8 @@ export interface Stored {
   readonly roster: readonly RosterLine[];
   /** When the latest entry of the journal was recorded. */
   readonly changedAt: Date | null;
+  /** What was posted, signed and protested. */
+  readonly proceedings: StoredProceedings;
 }
 
 /** One competition at one version: what is stored of it, and the state that its journal folds into. */
@@ -35,7 +39,9 @@ export async function loadCompetition(at: Reads, row: CompetitionRow): Promise<L
   const entries = await journalStore.read(at, row.organisationId, row.id, 0);
   const folded = fold(row, roster, entries.map(itemOf));
   const latest = entries.at(-1)?.recordedAt;
-  return { ...folded, row, meet, roster, changedAt: latest === undefined ? null : new Date(latest) };
+  const changedAt = latest === undefined ? null : new Date(latest);
+  const proceedings = await proceedingsStore.ofCompetition(at, row.organisationId, row.id);
+  return { ...folded, row, meet, roster, changedAt, proceedings };
 }
 
 /** A stored entry as the rules read it. */

@@ -46,6 +46,7 @@ export const KEPT_FIELDS: ReadonlySet<string> = new Set([
   ],
   ...['foulReasons', 'implementSpecifications', 'trialTime'],
   ...['table', 'progress', 'needed', 'orders', 'result', 'safety'],
+  ...['resultState', 'protestTimes', 'disqualificationRules'],
 ]);
 
 /** What lies below a kept field and depends on more than the version of its competition. */

@@ -1,6 +1,6 @@
 import { applyDecorators } from '@nestjs/common';
 import { Field, ID, Int } from '@nestjs/graphql';
-import { ArrayMaxSize, ArrayMinSize, IsInt, Min } from 'class-validator';
+import { ArrayMaxSize, ArrayMinSize, IsInt, IsOptional, Min } from 'class-validator';
 import { ObjectId } from './object-id.js';
 import { Text } from './text.js';
 
@@ -22,6 +22,19 @@ export function ExpectedVersion(
     Field(() => Int, { description }),
     IsInt(),
     Min(0),
+  );
+}
+
+/** The referee's ground for signing all the same. */
+export function Despite(): PropertyDecorator {
+  return applyDecorators(
+    Field(() => String, {
+      nullable: true,
+      description:
+        'Why it is signed while a protest is open or the time for protests runs: the referee’s ground, for the journal. Where two persons sign, the second gives it.',
+    }),
+    IsOptional(),
+    Text(1, 500),
   );
 }
 
