@@ -288,76 +288,12 @@ export { IMPLEMENT_STANDINGS, type ImplementStanding, type NamedImplement } from
 export { SPECIFICATIONS } from './implements/specifications.js';
 export type { Dimension, DimensionLimit, Specification } from './implements/specification.js';
 export { isThrowEvent, THROW_EVENT_CODES, type ThrowEventCode } from './implements/throw-event.js';
-export { listedAges, OPEN_AGE, type AgeContext } from './records/listed-ages.js';
-export { compareInTime, windStanding, type Performance, type WindStanding } from './records/performance.js';
-export {
-  performancesOfCard,
-  performancesOfVerticalCard,
-  type Occasion,
-  type Performer,
-} from './records/performances-of.js';
-export {
-  performancesOfState,
-  performancesOfVerticalState,
-  type Identified,
-} from './records/performances-of-state.js';
-export { decisionKey, type Ratification, type RatificationDecision } from './records/ratification.js';
-export {
-  RATIFICATION_PROBLEM_CODES,
-  ratificationProblems,
-  type Measuring,
-  type RatificationChecks,
-  type RatificationProblem,
-  type RatificationProblemCode,
-} from './records/ratification-problems.js';
-export { recognise, recognitionSentence, type Outstanding, type Recognition } from './records/recognise.js';
-export {
-  recordBook,
-  recordLine,
-  recordLines,
-  withCompetition,
-  withoutPerformance,
-  withPerformance,
-  withRatification,
-  type RecordBook,
-} from './records/record-book.js';
-export { recordHistory, type Holding } from './records/record-history.js';
-export type { RecordLine } from './records/record-line.js';
-export { listKey, listsOf, type RecordKind, type RecordList } from './records/record-list.js';
-export { recordTerms, ROOF, type RecordTerms, type Roof } from './records/record-terms.js';
+export * from './records/front.js';
 export { callTime, latestJump, latestThrow, type CallTime, type TakenTrial } from './calling/call-time.js';
 export { commonOrder, type OrderedCompetition, type OrderedCompetitor } from './calling/group-order.js';
 export type { CalledCompetition, CallingGroup, GroupCall } from './calling/group.js';
 export { groupProgressOf, type GroupProgress } from './calling/group-progress.js';
-export {
-  DISQUALIFICATION_GROUNDS,
-  PROTEST_GROUNDS,
-  type DisqualificationGround,
-  type ProtestGround,
-  type ProtestRules,
-  type ProtestWindow,
-} from './rule-sets/protest-rules.js';
-export {
-  isOpenProtest,
-  nextSteps,
-  standingOfProtest,
-  type Protest,
-  type ProtestOutcome,
-  type ProtestStanding,
-  type ProtestStep,
-  type ProtestStepKind,
-} from './protests/protest.js';
-export { appealTimeliness, timelinessOf, windowUntil, type Timeliness } from './protests/timeliness.js';
-export {
-  RESULT_STATES,
-  resultStateOf,
-  signingObstacle,
-  type Proceedings,
-  type ResultFacts,
-  type ResultState,
-  type ResultStateCode,
-  type SigningObstacle,
-} from './protests/result-state.js';
+export * from './protests/front.js';
 export * from './combined/front.js';
 export { formatCombinedMark } from './sheet/combined-text.js';
 export { definitionProblems, type DefinitionProblem } from './categories/definition-problems.js';
