@@ -35,9 +35,12 @@ export async function openDatabase(options: DatabaseOptions): Promise<Database> 
 }
 
 /** Opens a pool with the login's own rights and without a time limit on statements, as migrations need it. */
-export async function openForMigration(options: DatabaseOptions): Promise<Database> {
+export async function openForMigration(
+  options: DatabaseOptions,
+  migrations: DataSourceOptions['migrations'] = MIGRATIONS,
+): Promise<Database> {
   const unlimited = { ...options, statementTimeoutMs: 0, idleInTransactionTimeoutMs: 0 };
-  return new DataSource(dataSourceOptions(unlimited, null)).initialize();
+  return new DataSource({ ...dataSourceOptions(unlimited, null), migrations }).initialize();
 }
 
 function dataSourceOptions(options: DatabaseOptions, role: string | null): DataSourceOptions {

@@ -8,9 +8,9 @@ const MIGRATION_LOCK = 7_305_221;
 
 const UNDEFINED_TABLE = '42P01';
 
-/** Brings the database up to date. Returns the names of the migrations that ran. */
-export async function migrate(url: string): Promise<string[]> {
-  return withMigrations(url, runMigrations);
+/** Brings the database up to date, or as far as the first `count` migrations. Returns the names of those that ran. */
+export async function migrate(url: string, count = MIGRATIONS.length): Promise<string[]> {
+  return withMigrations(url, runMigrations, count);
 }
 
 /** Takes back the latest migration. Returns its name, or `null` when there is none left. */
@@ -49,8 +49,15 @@ export async function schemaDifference(database: DataSource): Promise<string[]> 
   return upQueries.map(({ query }) => query);
 }
 
-async function withMigrations<T>(url: string, work: (database: DataSource) => Promise<T>): Promise<T> {
-  const database = await openForMigration({ url, poolSize: 2, applicationName: 'sectorline migration' });
+async function withMigrations<T>(
+  url: string,
+  work: (database: DataSource) => Promise<T>,
+  count = MIGRATIONS.length,
+): Promise<T> {
+  const database = await openForMigration(
+    { url, poolSize: 2, applicationName: 'sectorline migration' },
+    MIGRATIONS.slice(0, count),
+  );
   try {
     return await work(database);
   } finally {

@@ -18,6 +18,7 @@ describe('readConfig', () => {
       publicIsOpen: false,
       allowedOrigins: [],
       livePerAddress: 100,
+      backups: { directory: '.sectorline/backups', everyHours: 1, keep: 48 },
     });
   });
 

@@ -1,4 +1,5 @@
 import { isIP } from 'node:net';
+import { join } from 'node:path';
 import { LOG_LEVELS, type LogLevel } from './log.js';
 
 /** What the environment decides about one running server. */
@@ -26,6 +27,8 @@ export interface Config {
   readonly allowedOrigins: readonly string[];
   /** Live connections of one address. */
   readonly livePerAddress: number;
+  /** Backups while the server runs; every 0 hours: none. */
+  readonly backups: { readonly directory: string; readonly everyHours: number; readonly keep: number };
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -36,9 +39,10 @@ const DEFAULT_PORT = 4000;
 export function readConfig(environment: Environment): Config {
   const production = environment.NODE_ENV === 'production';
   const databaseUrl = given(environment.DATABASE_URL) ?? null;
+  const dataDirectory = given(environment.SECTORLINE_DATA) ?? '.sectorline';
   return {
     databaseUrl,
-    dataDirectory: given(environment.SECTORLINE_DATA) ?? '.sectorline',
+    dataDirectory,
     // From other machines only when asked for: tablets at the circles need HOST=0.0.0.0.
     host: given(environment.HOST) ?? '127.0.0.1',
     port: portOf(environment.PORT),
@@ -54,6 +58,15 @@ export function readConfig(environment: Environment): Config {
     publicIsOpen: flag(environment, 'PUBLIC_OPEN', false),
     allowedOrigins: originsOf(environment, 'ALLOWED_ORIGINS'),
     livePerAddress: countOf(environment, 'LIVE_PER_ADDRESS', 100),
+    backups: {
+      directory: given(environment.BACKUP_DIRECTORY) ?? join(dataDirectory, 'backups'),
+      // Whoever runs a server has a way of their own.
+      everyHours:
+        environment.BACKUP_HOURS === '0'
+          ? 0
+          : countOf(environment, 'BACKUP_HOURS', databaseUrl === null ? 1 : 0),
+      keep: countOf(environment, 'BACKUP_KEEP', 48),
+    },
     liveBus: busOf(environment.LIVE_BUS, databaseUrl === null ? 'process' : 'postgres'),
   };
 }

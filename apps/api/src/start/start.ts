@@ -6,6 +6,7 @@ import { signingKey } from '../platform/identity/secret.js';
 import { Tokens } from '../platform/identity/tokens.js';
 import { PostgresTransport } from '../platform/live/postgres-transport.js';
 import type { Log } from '../platform/log.js';
+import { Backups } from './backups.js';
 import type { Running } from './banner.js';
 import { Demo } from './demo.js';
 import type { DemoPerson } from './demo-people.js';
@@ -41,10 +42,12 @@ export async function start(config: Config, log: Log): Promise<Running> {
       publicIsOpen: config.publicIsOpen,
       ...(config.liveBus === 'postgres' && { live: new PostgresTransport(store.url, log) }),
     });
-    handleSignals(app, store, log);
+    const backups = new Backups(store.url, config.backups, log);
+    handleSignals(app, store, backups, log);
     const port = await listen(app, config);
     const url = `http://${addressOf(config.host)}:${port}`;
     const people = demo && (await finishDemo(demo, url, log));
+    await backups.begin();
     // Where the tokens of the demonstration are shown nobody is kept out.
     const isOpen = demo !== null && !config.production;
     return {
@@ -106,12 +109,15 @@ function pageAddress(page: string, token: string | null): string {
   return token === null ? page : `${page}#token=${token}`;
 }
 
-function handleSignals(app: NestFastifyApplication, store: Store, log: Log): void {
+function handleSignals(app: NestFastifyApplication, store: Store, backups: Backups, log: Log): void {
   const server = {
     refuseWork: () => app.get(ReadinessProbe).stop(),
     closeServer: () => app.close(),
     cutConnections: () => app.getHttpServer().closeAllConnections(),
-    closeStore: () => store.close(),
+    closeStore: () => {
+      backups.stop();
+      return store.close();
+    },
   };
   stopOnSignals(server, log);
 }
