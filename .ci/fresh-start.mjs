@@ -122,6 +122,30 @@ async function stop({ child }) {
   }
 }
 
+/** Runs a command of the program over the data in `folder`; throws what it prints when it fails. */
+async function command(folder, ...words) {
+  const env = { ...process.env, SECTORLINE_DATA: folder, DATABASE_URL: '' };
+  const child = spawn('npm', ['run', '--silent', ...words], { env, stdio: ['ignore', 'pipe', 'pipe'] });
+  let printed = '';
+  for (const stream of [child.stdout, child.stderr])
+    stream.setEncoding('utf8').on('data', (text) => (printed += text));
+  const [status] = await once(child, 'close');
+  if (status !== 0) throw new Error(`npm run ${words.join(' ')} ended with ${status}:\n${printed}`);
+}
+
+/** A backup of the running program comes back in another folder, and there all is as it must be. */
+async function rehearseRestore(running) {
+  const from = performance.now();
+  const file = join(data, 'rehearsal.backup');
+  const spare = join(data, 'spare');
+  const second = ['--second', 'tests/reference/result.ts'];
+  await command(data, 'check-meet', '--', '--url', new URL(printedBy(running).address).origin, ...second);
+  await command(data, 'backup', '--', file);
+  await command(spare, 'restore', '--', file);
+  await command(spare, 'check-meet', '--', ...second);
+  console.log(`    backup, restore, check: ${((performance.now() - from) / 1000).toFixed(1)} s`);
+}
+
 let running = await start();
 for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) {
   process.once(signal, () => void killEverything(running).finally(() => process.exit(1)));
@@ -137,6 +161,7 @@ try {
   console.log(`    start after everything was killed: ${running.seconds.toFixed(1)} s (aim 4 s)`);
   const found = await table(running);
   if (found !== recorded) throw new Error(`Before the kill: ${recorded}\nafter it: ${found}`);
+  await rehearseRestore(running);
   await stop(running);
   console.log('    an attempt was recorded, changed the table, and was there after the kill');
 } catch (error) {

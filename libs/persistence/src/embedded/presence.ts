@@ -65,6 +65,8 @@ export class Presence {
   }
 
   async end(): Promise<void> {
+    // Whoever has nothing else to do waits for this goodbye, too, instead of ending with it unsaid.
+    socketOf(this.client).ref();
     await this.client.end().catch(() => undefined);
   }
 
