@@ -3,6 +3,7 @@ import { Bar, highJumpSheet } from '../support/at-the-bar.js';
 import { Circle } from '../support/at-the-circle.js';
 import { discusSheet } from '../support/circle.js';
 import { readPdf, type ReadPdf } from '../support/read-pdf.js';
+import { RecordScene } from '../support/record-scene.js';
 
 let api: TestApi;
 beforeAll(async () => {
@@ -107,6 +108,34 @@ describe('a paper', () => {
     const seen = (await read(path, null)).pages.flat();
     expect(seen.join(' ')).not.toContain('Thornwick');
     expect(seen).toContain('77');
+  });
+});
+
+describe('the reasons of the places', () => {
+  it.each([
+    ['en', 'best 61.10', 'level on 58.10; then 57.44 against 57.50', 'No valid mark yet'],
+    ['de', 'Bestweite 61,10', '57,44', 'Noch kein gültiger Versuch'],
+  ])('are in the language of the paper: %s', async (language, first, second, third) => {
+    const circle = await Circle.open(api, discusSheet(4));
+    await circle.recordCard(['58.10', '57.44'], ['61.10'], ['58.10', '57.50'], ['X']);
+    const path = `competitions/${circle.competition.id}/result.pdf?lang=${language}`;
+    const text = (await read(path, circle.official)).pages.flat().join(' ');
+    for (const part of [first, second, third]) expect(text).toContain(part);
+  });
+});
+
+describe('the form of a record', () => {
+  it('says what is known, leaves room for the rest, and is for the crew alone', async () => {
+    const scene = await RecordScene.open(api);
+    await scene.starting({ mark: '45.00' });
+    const discus = await scene.competition();
+    const path = `competitions/${discus.id}/record-form.pdf`;
+    expect((await fetchPaper(path, discus.official)).status).toBe(404);
+    await discus.record(1, 1, '46.10');
+    const text = (await read(`${path}?lang=de`, discus.official)).pages.flat().join(' ');
+    for (const part of ['Vereinsrekord', '46,10', '45,00', 'Nachgemessen', 'Maren Thistlewood'])
+      expect(text).toContain(part);
+    expect((await fetchPaper(path, null)).status).toBe(404);
   });
 });
 

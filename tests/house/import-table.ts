@@ -51,6 +51,12 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: 'how an implement flies is physics alone, and runs wherever somebody asks',
   },
   {
+    files: 'libs/wording/**',
+    may: [],
+    mayTypes: ['#rules'],
+    because: 'words are put together alike on the server and in a browser, and decide nothing',
+  },
+  {
     files: 'libs/scoreboard/**',
     may: [],
     because:
@@ -167,7 +173,8 @@ export const IMPORT_TABLE: readonly Row[] = [
       ...LIBRARIES,
       ...SERVER,
       PLATFORM,
-      ...['meets', 'results', 'scoring'].map(serviceOf),
+      ...['meets', 'results', 'scoring', 'records'].map(serviceOf),
+      '#wording',
       'npm:pdfkit',
       'npm:@expo-google-fonts/noto-sans',
     ],
@@ -228,7 +235,7 @@ export const IMPORT_TABLE: readonly Row[] = [
   },
   {
     files: 'apps/web/**',
-    may: ['#rules', 'npm:{preact,@preact/signals,idb}'],
+    may: ['#rules', '#wording', 'npm:{preact,@preact/signals,idb}'],
     because:
       'it runs in a browser and speaks to the server by its public API alone; the rules are the same on both sides',
   },

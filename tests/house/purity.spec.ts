@@ -1,7 +1,7 @@
 import { impuritiesIn } from './purity.js';
 import { typeScriptFiles } from './repository.js';
 
-const PURE = /^libs\/(rules|technique|flight)\//;
+const PURE = /^libs\/(rules|technique|flight|wording)\//;
 
 describe('the pure libraries', () => {
   it('use no clock, no chance, no host and no waiting', () => {

@@ -22,7 +22,7 @@ function fingerprint() {
       else if (!entry.name.endsWith('.spec.ts')) take(path);
     }
   };
-  for (const folder of ['apps/web', 'libs/rules/src']) walk(folder);
+  for (const folder of ['apps/web', 'libs/rules/src', 'libs/wording/src']) walk(folder);
   take('package-lock.json');
   return hash.digest('hex');
 }

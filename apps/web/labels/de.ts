@@ -1,7 +1,9 @@
+import { REASON_WORDS } from '#wording';
 import type { Labels } from './en.js';
 
 /** German. */
 export const de: Labels = {
+  ...REASON_WORDS.de,
   desk: 'Kampfrichtertisch',
   'signIn.title': 'Dieses Gerät anmelden',
   'signIn.how':
@@ -98,12 +100,7 @@ export const de: Labels = {
   'undo.why': 'Versehentlich eingetragen',
   'standing.title': 'Stand',
   'standing.round': 'Durchgang {round}',
-  'standing.none': 'Noch kein gültiger Versuch',
   'standing.held': 'wartet auf den Schiedsrichter',
-  'status.NM': 'ohne gültigen Versuch',
-  'status.DQ': 'disqualifiziert',
-  'status.DNS': 'nicht angetreten',
-  'status.GUEST': 'außer Konkurrenz',
   needed: 'Braucht',
   'needed.place': '{mark} für den {place} Platz',
   'needed.shared': '{mark} teilt den {place} Platz',
@@ -111,19 +108,6 @@ export const de: Labels = {
   'needed.cut': '{mark}, um nach Durchgang {round} dabei zu sein',
   'needed.isIn': 'nach jetzigem Stand weiter dabei',
   'needed.equal': 'die gleiche Weite genügt',
-  'reason.best': 'Bestweite {own}',
-  'reason.against': 'Bestweite {own} gegen {other}',
-  'reason.level': 'gleich mit {level}; dann {own} gegen {other}',
-  'reason.noFurther': 'gleich mit {level}; keine weitere Weite gegen {other}',
-  'reason.shared': 'gleich mit {level}; nichts trennt',
-  'reason.undecidable': 'gleich mit {level}; ein gültiger Versuch wurde nicht gemessen',
-  'reason.unmeasured': 'gültig, nicht gemessen',
-  'reason.height': '{own} übersprungen',
-  'reason.heightAgainst': '{own} gegen {other} übersprungen',
-  'reason.failuresAt': 'beide {height}; Fehlversuche dort {own} gegen {other}',
-  'reason.failures': 'beide {height}; Fehlversuche insgesamt {own} gegen {other}',
-  'reason.jumpOff': 'nach dem Stichkampf',
-  'reason.sharedHeight': 'gleich bei {height} und in den Fehlversuchen',
   'trial.title': '{who}, {round}',
   'trial.correct': 'Berichtigen',
   'trial.takeBack': 'Zurücknehmen',
@@ -320,5 +304,6 @@ export const de: Labels = {
   'card.questions': '{count} Fragen sind offen',
   'card.why': 'Warum vorzeitig beendet (Dunkelheit, Wetter)',
   'card.official': 'Schiedsrichter: Ergebnis amtlich machen',
+  'claim.notPrinted': 'Vom Server kam kein Formular: Namen und Unterschriften auf Papier nehmen.',
   'claim.print': 'Rekordformular zum Unterschreiben (braucht Netz)',
 };

@@ -1,5 +1,8 @@
+import { REASON_WORDS } from '#wording';
+
 /** English, the key set of every language. `{name}` stands for what is put in. */
 export const en = {
+  ...REASON_WORDS.en,
   desk: 'Desk',
   'signIn.title': 'Sign in this device',
   'signIn.how': 'Open the link that the meet director gave you, or paste the token of your post here.',
@@ -102,12 +105,7 @@ export const en = {
 
   'standing.title': 'Standing',
   'standing.round': 'Round {round}',
-  'standing.none': 'No valid mark yet',
   'standing.held': 'waits for the referee',
-  'status.NM': 'no mark',
-  'status.DQ': 'disqualified',
-  'status.DNS': 'did not start',
-  'status.GUEST': 'guest',
   needed: 'Needs',
   'needed.place': '{mark} for {place}',
   'needed.shared': '{mark} shares {place}',
@@ -115,20 +113,6 @@ export const en = {
   'needed.cut': '{mark} to go on after round {round}',
   'needed.isIn': 'goes on as it stands',
   'needed.equal': 'an equal mark is enough',
-
-  'reason.best': 'best {own}',
-  'reason.against': 'best {own} against {other}',
-  'reason.level': 'level on {level}; then {own} against {other}',
-  'reason.noFurther': 'level on {level}; no further mark against {other}',
-  'reason.shared': 'level on {level}; nothing separates',
-  'reason.undecidable': 'level on {level}; a valid trial was not measured',
-  'reason.unmeasured': 'valid, not measured',
-  'reason.height': 'cleared {own}',
-  'reason.heightAgainst': 'cleared {own} against {other}',
-  'reason.failuresAt': 'both {height}; failures there {own} against {other}',
-  'reason.failures': 'both {height}; failures in all {own} against {other}',
-  'reason.jumpOff': 'after the jump-off',
-  'reason.sharedHeight': 'level on {height} and on failures',
 
   'trial.title': '{who}, round {round}',
   'trial.correct': 'Correct',
@@ -330,6 +314,7 @@ export const en = {
   'card.questions': '{count} questions are open',
   'card.why': 'Why it ends early (darkness, weather)',
   'card.official': 'Referee: make the result official',
+  'claim.notPrinted': 'No form came from the server: take names and signatures on paper.',
   'claim.print': 'Record form to be signed (needs a network)',
 } as const;
 

@@ -1,7 +1,9 @@
+import { REASON_WORDS } from '#wording';
 import type { Labels } from './en.js';
 
 /** Spanish. */
 export const es: Labels = {
+  ...REASON_WORDS.es,
   desk: 'Mesa de jueces',
   'signIn.title': 'Registrar este dispositivo',
   'signIn.how': 'Abra el enlace que le dio la dirección de la reunión o pegue aquí la clave de su puesto.',
@@ -97,12 +99,7 @@ export const es: Labels = {
   'undo.why': 'Anotado por error',
   'standing.title': 'Clasificación',
   'standing.round': 'Ronda {round}',
-  'standing.none': 'Aún sin marca válida',
   'standing.held': 'espera al juez árbitro',
-  'status.NM': 'sin marca',
-  'status.DQ': 'descalificado',
-  'status.DNS': 'no se presentó',
-  'status.GUEST': 'fuera de concurso',
   needed: 'Necesita',
   'needed.place': '{mark} para el {place}',
   'needed.shared': '{mark} comparte el {place}',
@@ -110,19 +107,6 @@ export const es: Labels = {
   'needed.cut': '{mark} para seguir tras la ronda {round}',
   'needed.isIn': 'sigue tal como está',
   'needed.equal': 'basta una marca igual',
-  'reason.best': 'mejor {own}',
-  'reason.against': 'mejor {own} contra {other}',
-  'reason.level': 'igualados en {level}; después {own} contra {other}',
-  'reason.noFurther': 'igualados en {level}; sin otra marca contra {other}',
-  'reason.shared': 'igualados en {level}; nada los separa',
-  'reason.undecidable': 'igualados en {level}; un intento válido no se midió',
-  'reason.unmeasured': 'válido, no medido',
-  'reason.height': '{own} superado',
-  'reason.heightAgainst': '{own} contra {other}',
-  'reason.failuresAt': 'ambos {height}; fallos en ella {own} contra {other}',
-  'reason.failures': 'ambos {height}; fallos en total {own} contra {other}',
-  'reason.jumpOff': 'tras el desempate',
-  'reason.sharedHeight': 'igualados en {height} y en fallos',
   'trial.title': '{who}, {round}',
   'trial.correct': 'Corregir',
   'trial.takeBack': 'Retirar',
@@ -319,5 +303,6 @@ export const es: Labels = {
   'card.questions': '{count} preguntas abiertas',
   'card.why': 'Por qué termina antes (oscuridad, tiempo)',
   'card.official': 'Juez árbitro: hacer oficial el resultado',
+  'claim.notPrinted': 'El servidor no dio el formulario: anotar nombres y firmas en papel.',
   'claim.print': 'Formulario de récord para firmar (requiere red)',
 };

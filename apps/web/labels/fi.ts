@@ -1,7 +1,9 @@
+import { REASON_WORDS } from '#wording';
 import type { Labels } from './en.js';
 
 /** Finnish. */
 export const fi: Labels = {
+  ...REASON_WORDS.fi,
   desk: 'Toimitsijapöytä',
   'signIn.title': 'Kirjaa tämä laite',
   'signIn.how': 'Avaa kilpailunjohdolta saamasi linkki tai liitä tähän tehtäväsi tunnus.',
@@ -96,12 +98,7 @@ export const fi: Labels = {
   'undo.why': 'Kirjattu vahingossa',
   'standing.title': 'Tilanne',
   'standing.round': 'Kierros {round}',
-  'standing.none': 'Ei vielä hyväksyttyä tulosta',
   'standing.held': 'odottaa ylituomaria',
-  'status.NM': 'ei tulosta',
-  'status.DQ': 'hylätty kilpailusta',
-  'status.DNS': 'ei startannut',
-  'status.GUEST': 'kilpailun ulkopuolella',
   needed: 'Tarvitsee',
   'needed.place': '{mark} sijaan {place}',
   'needed.shared': '{mark} jaettuun sijaan {place}',
@@ -109,19 +106,6 @@ export const fi: Labels = {
   'needed.cut': '{mark} jatkaakseen kierroksen {round} jälkeen',
   'needed.isIn': 'jatkaa tällä tilanteella',
   'needed.equal': 'sama tulos riittää',
-  'reason.best': 'paras {own}',
-  'reason.against': 'paras {own}, edellä {other}',
-  'reason.level': 'tasan {level}; sitten {own}, edellä {other}',
-  'reason.noFurther': 'tasan {level}; ei muuta tulosta, edellä {other}',
-  'reason.shared': 'tasan {level}; mikään ei erota',
-  'reason.undecidable': 'tasan {level}; yhtä hyväksyttyä ei mitattu',
-  'reason.unmeasured': 'hyväksytty, ei mitattu',
-  'reason.height': 'ylitti {own}',
-  'reason.heightAgainst': 'ylitti {own}, edellä {other}',
-  'reason.failuresAt': 'molemmat {height}; pudotuksia siinä {own}, edellä {other}',
-  'reason.failures': 'molemmat {height}; pudotuksia yhteensä {own}, edellä {other}',
-  'reason.jumpOff': 'uusinnan jälkeen',
-  'reason.sharedHeight': 'tasan {height} ja pudotuksissa',
   'trial.title': '{who}, {round}',
   'trial.correct': 'Korjaa',
   'trial.takeBack': 'Peru kirjaus',
@@ -318,5 +302,6 @@ export const fi: Labels = {
   'card.questions': '{count} avointa kysymystä',
   'card.why': 'Miksi päättyy kesken (pimeys, sää)',
   'card.official': 'Ylituomari: vahvista tulos viralliseksi',
+  'claim.notPrinted': 'Palvelimelta ei tullut lomaketta: ota nimet ja allekirjoitukset paperille.',
   'claim.print': 'Ennätyslomake allekirjoitettavaksi (vaatii verkon)',
 };

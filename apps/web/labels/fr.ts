@@ -1,7 +1,9 @@
+import { REASON_WORDS } from '#wording';
 import type { Labels } from './en.js';
 
 /** French. */
 export const fr: Labels = {
+  ...REASON_WORDS.fr,
   desk: 'Table des officiels',
   'signIn.title': 'Connecter cet appareil',
   'signIn.how':
@@ -97,12 +99,7 @@ export const fr: Labels = {
   'undo.why': 'Inscrit par erreur',
   'standing.title': 'Classement',
   'standing.round': 'Essai {round}',
-  'standing.none': 'Pas encore de marque valable',
   'standing.held': 'attend le juge-arbitre',
-  'status.NM': 'sans marque',
-  'status.DQ': 'disqualifié',
-  'status.DNS': 'non partant',
-  'status.GUEST': 'hors concours',
   needed: 'Il faut',
   'needed.place': '{mark} pour la {place}',
   'needed.shared': '{mark} partage la {place}',
@@ -110,19 +107,6 @@ export const fr: Labels = {
   'needed.cut': '{mark} pour continuer après l’essai {round}',
   'needed.isIn': 'continue en l’état',
   'needed.equal': 'une marque égale suffit',
-  'reason.best': 'meilleure marque {own}',
-  'reason.against': 'meilleure marque {own} contre {other}',
-  'reason.level': 'à égalité à {level} ; puis {own} contre {other}',
-  'reason.noFurther': 'à égalité à {level} ; pas d’autre marque contre {other}',
-  'reason.shared': 'à égalité à {level} ; rien ne départage',
-  'reason.undecidable': 'à égalité à {level} ; un essai valable n’a pas été mesuré',
-  'reason.unmeasured': 'valable, non mesuré',
-  'reason.height': '{own} franchi',
-  'reason.heightAgainst': '{own} franchi contre {other}',
-  'reason.failuresAt': 'tous deux {height} ; échecs à cette hauteur {own} contre {other}',
-  'reason.failures': 'tous deux {height} ; échecs en tout {own} contre {other}',
-  'reason.jumpOff': 'après le barrage',
-  'reason.sharedHeight': 'à égalité à {height} et aux échecs',
   'trial.title': '{who}, {round}',
   'trial.correct': 'Corriger',
   'trial.takeBack': 'Retirer',
@@ -319,5 +303,6 @@ export const fr: Labels = {
   'card.questions': '{count} questions ouvertes',
   'card.why': 'Pourquoi la fin anticipée (nuit, météo)',
   'card.official': 'Juge-arbitre : officialiser le résultat',
+  'claim.notPrinted': 'Le serveur n’a pas donné de formulaire : noter noms et signatures sur papier.',
   'claim.print': 'Formulaire de record à signer (réseau requis)',
 };

@@ -44,8 +44,9 @@ describe('the catalogues', () => {
 
   it('have no label that nothing shows', () => {
     const web = join(import.meta.dirname, '..');
-    const catalogue = /labels\/(office\/)?(en|de|fr|es|fi)\.ts$/;
-    const text = sources(web)
+    const wording = join(web, '..', '..', 'libs', 'wording', 'src');
+    const catalogue = /(labels|wording\/src)\/(office\/)?(en|de|fr|es|fi)\.ts$/;
+    const text = [...sources(web), ...sources(wording)]
       .filter((path) => !catalogue.test(path))
       .map((path) => readFileSync(path, 'utf8'))
       .join('\n');

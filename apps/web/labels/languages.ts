@@ -1,9 +1,12 @@
 import { computed, signal } from '@preact/signals';
+import { filled, type Values } from '#wording';
 import { de } from './de.js';
 import { en, type LabelKey, type Labels } from './en.js';
 import { es } from './es.js';
 import { fi } from './fi.js';
 import { fr } from './fr.js';
+
+export { filled, type Values };
 
 export const CATALOGUES = { en, de, fr, es, fi } as const satisfies Record<string, Labels>;
 export type Language = keyof typeof CATALOGUES;
@@ -46,13 +49,6 @@ function baseOf(tag: string): string {
 /** The label in the language in force, with what belongs into it. */
 export function t(key: LabelKey, values: Values = {}): string {
   return filled(CATALOGUES[language.value][key], values);
-}
-
-export type Values = Readonly<Record<string, string | number>>;
-
-/** Puts into a label what belongs into it. */
-export function filled(label: string, values: Values): string {
-  return label.replace(/\{(\w+)\}/g, (_, name: string) => String(values[name] ?? ''));
 }
 
 /** A label whose key is put together; the text itself when there is no such label (a code newer than this page). */

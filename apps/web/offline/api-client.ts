@@ -34,6 +34,22 @@ export class ApiClient {
     private readonly patienceMs: number = PATIENCE_MS,
   ) {}
 
+  /** A paper of the server; null: there is none, or no answer. */
+  async paper(address: string): Promise<Blob | null> {
+    const token = this.token();
+    try {
+      const response = await fetch(address, {
+        ...(token !== null && { headers: { authorization: `Bearer ${token}` } }),
+        signal: AbortSignal.timeout(this.patienceMs),
+        cache: 'no-store',
+        credentials: 'omit',
+      });
+      return response.ok ? await response.blob() : null;
+    } catch {
+      return null;
+    }
+  }
+
   async send<T>(query: string, variables: Readonly<Record<string, unknown>>): Promise<Answer<T>> {
     const token = this.token();
     try {

@@ -2,19 +2,27 @@ import type { MeetRow } from '#persistence';
 import { Injectable } from '@nestjs/common';
 import type { Identity } from '../platform/identity/identity.js';
 import { MeetsService } from '../meets/meets.service.js';
+import { RecordsService } from '../records/records.service.js';
 import { ResultsService } from '../results/results.service.js';
 import { ClubTableService } from '../scoring/club-table.service.js';
 import { clubList } from './documents/club-list.js';
 import { fieldSheet } from './documents/field-sheet.js';
 import type { Printed } from './documents/head.js';
 import { medalList } from './documents/medal-list.js';
+import { claimsToSign, recordForm } from './documents/record-form.js';
 import { resultList } from './documents/result-list.js';
 import { startList } from './documents/start-list.js';
 import { wordingOf, type PrintLanguage } from './labels/labels.js';
 import type { PrintedDocument } from './printed-document.js';
 
 /** What can be printed of a competition. */
-export const COMPETITION_PAPERS = ['start-list', 'field-sheet', 'filled-sheet', 'result'] as const;
+export const COMPETITION_PAPERS = [
+  'start-list',
+  'field-sheet',
+  'filled-sheet',
+  'result',
+  'record-form',
+] as const;
 export type CompetitionPaper = (typeof COMPETITION_PAPERS)[number];
 
 /** What can be printed of a meet. */
@@ -28,6 +36,7 @@ export class PrintingService {
     private readonly meets: MeetsService,
     private readonly results: ResultsService,
     private readonly clubs: ClubTableService,
+    private readonly records: RecordsService,
   ) {}
 
   /** Null: not there, or not to be seen by the viewer. */
@@ -51,7 +60,11 @@ export class PrintingService {
       case 'filled-sheet':
         return fieldSheet(printed, loaded, table, whole);
       case 'result':
-        return resultList(printed, table);
+        return resultList(printed, loaded, table);
+      case 'record-form': {
+        const claims = whole ? claimsToSign(await this.records.claims(staged.competition, viewer)) : [];
+        return claims.length > 0 ? recordForm(printed, loaded, claims) : null;
+      }
     }
   }
 

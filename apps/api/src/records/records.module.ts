@@ -37,5 +37,6 @@ import { RowBestsResolver, WOULD_BE_RESOLVERS } from './would-be.resolver.js';
     RowBestsResolver,
     ...WOULD_BE_RESOLVERS,
   ],
+  exports: [RecordsService],
 })
 export class RecordsModule {}

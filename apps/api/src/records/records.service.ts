@@ -12,6 +12,8 @@ import { listsView } from './lists-view.js';
 import { meetSeriesOf } from './meet-series.js';
 import type { RecordList } from './records.types.js';
 
+export type { RecordClaim } from './claims.types.js';
+
 /** Which lists are asked for. */
 export interface ListsWanted {
   readonly rules: RuleSetCode;

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { t } from '../../labels/languages.js';
 import { Button } from '../../ui/Button.jsx';
 import { useDesk } from '../desk-context.js';
+import { openFile } from '../keeping/files.js';
 import { handOver, readHandOver } from '../keeping/hand-over.js';
 
 /** Takes what is not sent to another device, as a file, and takes such a file in. */
@@ -9,12 +10,8 @@ export function HandOver() {
   const { store } = useDesk();
   const said = useSignal<string | null>(null);
   const save = () => {
-    const url = URL.createObjectURL(new Blob([handOver(store.outbox.value)], { type: 'application/json' }));
-    const link = document.createElement('a');
-    link.href = url;
-    link.download = `sectorline-${new Date().toISOString().slice(0, 16).replace(/\D/g, '')}.json`;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(url), 10_000);
+    const file = new Blob([handOver(store.outbox.value)], { type: 'application/json' });
+    openFile(file, `sectorline-${new Date().toISOString().slice(0, 16).replace(/\D/g, '')}.json`);
   };
   const readIn = async ({ currentTarget }: { readonly currentTarget: HTMLInputElement }) => {
     const [file] = currentTarget.files ?? [];

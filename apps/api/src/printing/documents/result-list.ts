@@ -1,9 +1,13 @@
+import { reasonsOf, verticalReasonsOf, type Reason, type VerticalReason } from '#rules';
+import { placeReason } from '#wording';
+import type { LoadedCompetition } from '../../platform/competition/loaded.js';
 import type { ResultTable, TableRow } from '../../results/results.service.js';
+import type { Wording } from '../labels/labels.js';
 import type { PrintedDocument, PrintedTable } from '../printed-document.js';
 import { column, footOf, headOf, type Printed } from './head.js';
 
 /** The result as it stands, with every trial and the reason of every place. */
-export function resultList(printed: Printed, table: ResultTable): PrintedDocument {
+export function resultList(printed: Printed, loaded: LoadedCompetition, table: ResultTable): PrintedDocument {
   const { competition, wording } = printed;
   const { labels } = wording;
   const state = table.isOfficial ? labels.official : labels.provisional;
@@ -12,14 +16,18 @@ export function resultList(printed: Printed, table: ResultTable): PrintedDocumen
     title: `${labels.result}: ${competition.title}`,
     lines: [...headOf(printed), `${state} · ${labels.version} ${table.version}${changed}`],
     isLandscape: true,
-    tables: [standing(printed, table), ...(table.vertical?.jumpOff.length ? [jumpOff(printed, table)] : [])],
+    tables: [
+      standing(printed, loaded, table),
+      ...(table.vertical?.jumpOff.length ? [jumpOff(printed, table)] : []),
+    ],
     notes: table.isDisputed ? [labels.disputed] : [],
     signatures: table.isOfficial ? [labels.chiefJudge, labels.referee] : [],
     foot: footOf(printed),
   };
 }
 
-function standing({ wording }: Printed, { rows }: ResultTable): PrintedTable {
+function standing({ wording }: Printed, loaded: LoadedCompetition, { rows }: ResultTable): PrintedTable {
+  const reasons = reasonsIn(loaded);
   const { labels, decimal } = wording;
   const hasWind = rows.some(({ wind }) => wind !== null);
   return {
@@ -43,9 +51,27 @@ function standing({ wording }: Printed, { rows }: ResultTable): PrintedTable {
       decimal(row.mark ?? row.status ?? ''),
       ...(hasWind ? [decimal(row.wind ?? '')] : []),
       seriesOf(row, decimal),
-      row.reason,
+      reasonOf(row, reasons.get(row.bib), wording),
     ]),
   };
+}
+
+type AnyReason = Reason | VerticalReason;
+
+/** By bib. */
+function reasonsIn(loaded: LoadedCompetition): ReadonlyMap<string, AnyReason> {
+  const reasons: readonly AnyReason[] =
+    loaded.kind === 'vertical' ? verticalReasonsOf(loaded.state.card) : reasonsOf(loaded.state.card);
+  return new Map(reasons.map((reason) => [reason.bib, reason]));
+}
+
+function reasonOf(
+  { status }: TableRow,
+  reason: AnyReason | undefined,
+  { reasons: words, decimal: decimals }: Wording,
+): string {
+  if (!reason) return '';
+  return placeReason(reason, { words, decimals, isOver: status !== null });
 }
 
 function placeOf({ place, isEqual }: TableRow): string {

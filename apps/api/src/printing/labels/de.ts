@@ -51,4 +51,18 @@ export const DE: Labels = {
     'Vor dem ersten Versuch und nach jeder Unterbrechung: Landefläche, Latte und Anlauf in Ordnung, Einspringen unter Aufsicht, kein Wurfsektor über Anlauf oder Grube. Schiedsrichter, Platzordnung und örtliches Recht entscheiden.',
   nobody: 'Niemand ist gemeldet.',
   guest: 'Gast',
+  recordForm: 'Rekordformular',
+  clubRecord: 'Vereinsrekord',
+  meetRecord: 'Veranstaltungsrekord',
+  before: 'Rekord bisher',
+  madeAt: 'Tag und Uhrzeit',
+  measuredAgain: 'Nachgemessen',
+  measuredBy: 'Gemessen von (zwei Namen)',
+  implementFound: 'Gerät nachgeprüft: Befund',
+  windBy: 'Wind abgelesen von',
+  measurer: 'Messkampfrichter',
+  item: 'Angabe',
+  written: 'Wie es war',
+  recordNote:
+    'Die Marke bleibt stecken, bis nachgemessen ist. Wer einen Rekord anerkennt, kann mehr verlangen.',
 };

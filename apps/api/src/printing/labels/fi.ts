@@ -50,4 +50,18 @@ export const FI: Labels = {
     'Ennen ensimmäistä suoritusta ja jokaisen keskeytyksen jälkeen: alastulopaikka, rima ja vauhtirata kunnossa, verryttely valvottuna, ei heittosektoria radan tai hiekan yllä. Tuomari, kentän säännöt ja paikallinen laki ratkaisevat.',
   nobody: 'Ketään ei ole luettelossa.',
   guest: 'Kilpailun ulkopuolella',
+  recordForm: 'Ennätyslomake',
+  clubRecord: 'Seuraennätys',
+  meetRecord: 'Kilpailuennätys',
+  before: 'Aiempi ennätys',
+  madeAt: 'Päivä ja kellonaika',
+  measuredAgain: 'Mitattu uudelleen',
+  measuredBy: 'Mittaajat (kaksi nimeä)',
+  implementFound: 'Väline tarkastettu uudelleen: tulos',
+  windBy: 'Tuulen mittasi',
+  measurer: 'Mittaustuomari',
+  item: 'Kohta',
+  written: 'Merkintä',
+  recordNote:
+    'Merkki pysyy paikallaan, kunnes tulos on mitattu uudelleen. Ennätyksen vahvistaja voi vaatia enemmän.',
 };

@@ -50,4 +50,18 @@ export const FR: Labels = {
     'Avant le premier essai et après chaque arrêt : zone de chute, barre et piste d’élan en ordre, échauffement sous contrôle, aucun secteur de lancer sur la piste ou la fosse. Le juge-arbitre, le règlement du stade et la loi locale décident.',
   nobody: 'Personne n’est inscrit.',
   guest: 'Invité',
+  recordForm: 'Formulaire de record',
+  clubRecord: 'Record du club',
+  meetRecord: 'Record du meeting',
+  before: 'Record précédent',
+  madeAt: 'Date et heure',
+  measuredAgain: 'Mesuré à nouveau',
+  measuredBy: 'Mesuré par (deux noms)',
+  implementFound: 'Engin recontrôlé : constat',
+  windBy: 'Vent relevé par',
+  measurer: 'Juge de mesure',
+  item: 'Rubrique',
+  written: 'Constat',
+  recordNote:
+    'La marque reste en place jusqu’à la seconde mesure. Qui homologue un record peut demander davantage.',
 };

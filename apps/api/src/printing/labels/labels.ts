@@ -1,3 +1,4 @@
+import { REASON_WORDS, type ReasonWords } from '#wording';
 import { DE } from './de.js';
 import { EN } from './en.js';
 import { ES } from './es.js';
@@ -22,6 +23,8 @@ export interface Wording {
   /** Date and time of day at the place of the meet. */
   readonly moment: (at: Date) => string;
   readonly day: (date: string) => string;
+  /** Why places are what they are. */
+  readonly reasons: ReasonWords;
 }
 
 export function wordingOf(language: PrintLanguage, timeZone: string): Wording {
@@ -31,8 +34,9 @@ export function wordingOf(language: PrintLanguage, timeZone: string): Wording {
   return {
     language,
     labels: CATALOGUES[language],
-    decimal: (text) => text.replace('.', point?.value ?? '.'),
+    decimal: (text) => text.replaceAll(/(?<=\d)\.(?=\d)/g, point?.value ?? '.'),
     moment: (at) => moments.format(at),
     day: (date) => days.format(new Date(`${date}T00:00:00Z`)),
+    reasons: REASON_WORDS[language],
   };
 }
