@@ -1,15 +1,35 @@
 import { randomUUID } from 'node:crypto';
+import { join } from 'node:path';
+import { parse } from 'csv-parse/sync';
+import { HtmlValidate } from 'html-validate';
+import ICAL from 'ical.js';
+import ts from 'typescript';
 import { startApi, type TestApi } from '../support/api.js';
 import { Bar, highJumpSheet } from '../support/at-the-bar.js';
 import { Circle } from '../support/at-the-circle.js';
-import { discusSheet } from '../support/circle.js';
+import { discusSheet, staffedMeet } from '../support/circle.js';
+import { readPdf } from '../support/read-pdf.js';
 import { crowdScene, PRIVATE, type CrowdScene } from '../support/crowd-scene.js';
+
+/** As the validator is told of elements of our own: they hold what a section holds. */
+const OWN_ELEMENTS = {
+  'sectorline-results': { flow: true, permittedContent: ['@flow'] },
+  'sectorline-announcer': { flow: true, permittedContent: ['@flow'] },
+};
 
 let api: TestApi;
 let crowd: CrowdScene;
+/** What the crowd finds of it, by address. */
+let pages: Map<string, { type: string; text: string }>;
 beforeAll(async () => {
   api = await startApi();
   crowd = await crowdScene(api);
+  const { scene, discus } = crowd;
+  const embedded = [
+    ...[`competitions/${discus.id}`, `meets/${scene.meet.id}`, `clubs/${scene.clubId}`],
+    `club-tables/${scene.meet.id}`,
+  ];
+  pages = await crawl(['/', `/clubs/${scene.clubId}`, ...embedded.map((path) => `/embed/${path}`)]);
 });
 afterAll(() => api.close());
 
@@ -214,20 +234,214 @@ describe('the crowd', () => {
       ]);
     }
   });
+});
 
-  it('finds nothing private in any document', async () => {
+/** Every address of this server that is linked on what lies at `from`, and on what they lead to. */
+async function crawl(from: readonly string[]): Promise<Map<string, { type: string; text: string }>> {
+  const seen = new Map<string, { type: string; text: string }>();
+  const waiting = [...from];
+  for (let path = waiting.pop(); path !== undefined; path = waiting.pop()) {
+    if (seen.has(path)) continue;
+    const answer = await get(path);
+    expect([path, answer.status]).toEqual([path, 200]);
+    const type = answer.headers.get('content-type')!.split(';')[0]!;
+    const text = type === 'application/pdf' ? await pdfText(answer) : await answer.text();
+    seen.set(path, { type, text });
+    if (type !== 'text/html') continue;
+    for (const [, found = ''] of text.matchAll(/(?:href|src)=(?:"|&quot;)([^"&]*)/g)) {
+      const url = new URL(found.replaceAll('&amp;', '&'), `${api.url}${path}`);
+      // Of the languages one beside English will do.
+      const isOurs = url.origin === api.url && !/\.(css|js|svg)$|lang=(fr|es|fi)/.test(url.href);
+      if (isOurs) waiting.push(url.pathname + url.search);
+    }
+  }
+  return seen;
+}
+
+const pdfText = async (answer: Response): Promise<string> =>
+  (await readPdf(await answer.arrayBuffer())).pages.flat().join('\n');
+
+describe('pages for people', () => {
+  const html = (): [string, string][] =>
+    [...pages].flatMap(([path, { type, text }]) => (type === 'text/html' ? [[path, text]] : []));
+
+  it('lead from the list of meets to everything that is public, and nothing private is on the way', () => {
     const { scene, discus } = crowd;
-    const { meets } = await read(`/public/clubs/${scene.clubId}.json`);
-    const paths = [
-      ...[`meets/${scene.meet.id}`, `club-tables/${scene.meet.id}`, `competitions/${discus.id}`],
-      ...[`clubs/${scene.clubId}`, `athletes/${meets[0].competitions[0].lines[0].athlete}`],
-    ];
-    for (const path of paths) {
-      const text = await (await get(`/public/${path}.json`)).text();
-      expect(text).toContain('Maren Thistlewood'.slice(0, path.startsWith('club-t') ? 0 : undefined));
+    const paths = [...pages.keys()];
+    for (const path of [
+      ...[`/meets/${scene.meet.id}`, `/meets/${scene.meet.id}/clubs`, `/meets/${scene.meet.id}/screen`],
+      ...[`/competitions/${discus.id}`, `/competitions/${discus.id}/announcer`, '/athletes/'],
+      ...[`/public/meets/${scene.meet.id}.ics`, `/public/competitions/${discus.id}.sheet.json`],
+      ...[`/public/competitions/${discus.id}.csv`, `/print/competitions/${discus.id}/result.pdf`],
+    ]) {
+      expect([path, paths.some((one) => one.startsWith(path))]).toEqual([path, true]);
+    }
+    for (const [path, { text }] of pages) {
       for (const [what, words] of Object.entries(PRIVATE)) {
         expect([path, what, words.filter((word) => text.includes(word))]).toEqual([path, what, []]);
       }
     }
+    const named = [...pages].filter(([, { text }]) => text.includes('Maren Thistlewood'));
+    expect(named.length).toBeGreaterThan(10);
+  });
+
+  it('are valid HTML with the table in them, in five languages', async () => {
+    const validator = new HtmlValidate({
+      extends: ['html-validate:recommended'],
+      // Rows are laid out otherwise on narrow screens, so tables say their roles. The rest is how a renderer writes.
+      rules: {
+        'no-redundant-role': 'off',
+        'void-style': 'off',
+        'attribute-boolean-style': 'off',
+        'long-title': 'off',
+      },
+      elements: ['html5', OWN_ELEMENTS],
+    });
+    expect((await validator.validateString('<p><table><b></p>')).valid).toBe(false);
+    const findings: string[] = [];
+    for (const [path, text] of html()) {
+      const { results } = await validator.validateString(text);
+      findings.push(
+        ...results.flatMap(({ messages }) => messages.map((m) => `${path} ${m.ruleId} ${m.message}`)),
+      );
+    }
+    expect(findings).toEqual([]);
+    const { id } = crowd.discus;
+    expect(await (await get(`/competitions/${id}?lang=de`)).text()).toMatch(/36,22.*Läuft|Läuft.*36,22/s);
+    const finnish = await get(`/competitions/${id}`, { 'accept-language': 'sv, fi;q=0.9, en;q=0.1' });
+    expect(finnish.headers.get('vary')).toMatch(/accept-language/i);
+    expect(await finnish.text()).toMatch(/<html lang="fi">.*36,22/s);
+  });
+
+  it('run nothing foreign, and show in frames only where they are made for it', async () => {
+    for (const [path] of html()) {
+      const answer = await get(path);
+      const policy = answer.headers.get('content-security-policy')!;
+      expect(policy).toMatch(/^default-src 'none'; script-src 'self'; style-src 'self';/);
+      const mayFrame = path.startsWith('/embed/');
+      expect([path, policy.includes('frame-ancestors *')]).toEqual([path, mayFrame]);
+      expect([path, policy.includes("frame-ancestors 'none'")]).toEqual([path, !mayFrame]);
+      expect(await answer.text()).not.toMatch(/<style| style=| on\w+=|<script(?![^>]*( src=|ld\+json))/);
+    }
+    const nothing = await get(`/meets/${crowd.hidden.meetId}?lang=fr`);
+    expect([nothing.status, await nothing.text()]).toEqual([
+      404,
+      expect.stringContaining('Il n’y a rien ici'),
+    ]);
+  });
+
+  it('write what people wrote as text', async () => {
+    const name = `<img src=x onerror=alert(1)> & "Söhne" ${randomUUID()}`;
+    const meet = await staffedMeet(api, { name });
+    const page = await (await get(`/meets/${meet.id}`)).text();
+    expect(page).toContain('&lt;img src=x onerror=alert(1)');
+    expect(page).not.toContain('<img');
+    expect(dataOf(page).name).toBe(name);
+  });
+
+  /* Types of the vocabulary, as schema-dts has them from schema.org: a property that is not there does not compile. */
+  it('tell search engines in words of schema.org what and whom they are about', () => {
+    const blocks = html().flatMap(([, text]) => (text.includes('ld+json') ? [dataOf(text)] : []));
+    expect(blocks.length).toBeGreaterThan(2);
+    expect(vocabularyFaults(blocks)).toEqual([]);
+    const { competitor } = dataOf(pages.get(`/competitions/${crowd.discus.id}`)!.text);
+    expect(competitor.map(({ name }: any) => name)).toEqual(['Maren Thistlewood']);
+  });
+});
+
+const dataOf = (page: string): any => JSON.parse(/ld\+json">(.*?)<\/script>/s.exec(page)![1]!);
+
+/** What the compiler says of data as `SportsEvent`. */
+function vocabularyFaults(blocks: readonly object[]): string[] {
+  const lines = blocks.map(
+    (block, at) => `export const b${at}: WithContext<SportsEvent> = ${JSON.stringify(block)};`,
+  );
+  // Data with a word of our own would not pass.
+  const wrong = JSON.stringify({ ...blocks[0], winningThrow: '36.22' });
+  lines.push(`// @ts-expect-error\nexport const wrong: WithContext<SportsEvent> = ${wrong};`);
+  const source = `import type { SportsEvent, WithContext } from 'schema-dts';\n${lines.join('\n')}\n`;
+  const name = join(import.meta.dirname, 'schema-org-data.ts');
+  const options = {
+    strict: true,
+    noEmit: true,
+    skipLibCheck: true,
+    types: [],
+    module: ts.ModuleKind.NodeNext,
+  };
+  const disk = ts.createCompilerHost(options);
+  const host: ts.CompilerHost = {
+    ...disk,
+    fileExists: (path) => path === name || disk.fileExists(path),
+    getSourceFile: (path, version) =>
+      path === name ? ts.createSourceFile(path, source, version) : disk.getSourceFile(path, version),
+  };
+  const program = ts.createProgram([name], options, host);
+  return ts
+    .getPreEmitDiagnostics(program)
+    .map(({ messageText }) => ts.flattenDiagnosticMessageText(messageText, ' '));
+}
+
+describe('what can be taken away', () => {
+  it('has the same numbers in every form', async () => {
+    const circle = await Circle.open(api, discusSheet(3, { event: 'long-jump' }));
+    await circle.recordCard(['7.41 +1.3', '7.52 -0.4'], ['7.41 +0.2', 'X'], ['-', 'r']);
+    const path = `competitions/${circle.competition.id}`;
+    const { rows } = await read(`/public/${path}.json`);
+    const csv: any[] = parse(await (await get(`/public/${path}.csv`)).text(), { bom: true, columns: true });
+    const { competitors } = await read(`/public/${path}.sheet.json`);
+    const paper = (await readPdf(await (await get(`/print/${path}/result.pdf`)).arrayBuffer())).pages.flat();
+    const page = await (await get(`/competitions/${circle.competition.id}`)).text();
+    const marks = rows.map(({ bib, mark, trials }: any) => [bib, mark, trials.map(({ cell }: any) => cell)]);
+    expect(marks).toEqual([
+      ['1', '7.52', ['7.41', '7.52']],
+      ['2', '7.41', ['7.41', 'X']],
+      ['3', null, ['-', 'r']],
+    ]);
+    expect(csv.map((row) => [row.bib, row.mark, row.trial_1, row.wind_1, row.trial_2, row.wind_2])).toEqual([
+      ['1', '7.52', '7.41', '1.3', '7.52', '-0.4'],
+      ['2', '7.41', '7.41', '0.2', 'X', ''],
+      ['3', '', "'-", '', 'r', ''],
+    ]);
+    const cells = competitors.map(({ bib, series }: any) => [
+      bib,
+      series.map((cell: any) => cell.mark ?? cell),
+    ]);
+    expect(cells.map(([, own]: any) => own.length)).toEqual([2, 2, 2]);
+    for (const text of ['7.52', '7.41']) {
+      expect(paper.some((part) => part.includes(text))).toBe(true);
+      expect(page).toContain(`>${text}<`);
+      expect(JSON.stringify(competitors)).toContain(text);
+    }
+  });
+
+  it('as a calendar is read by another program, and says when something begins later', async () => {
+    const circle = await Circle.open(api);
+    const slots = [
+      {
+        ...{ competitionIds: [circle.competition.id], facility: 'cage', minutes: 60 },
+        startsAt: '2026-06-13T10:00:00Z',
+      },
+    ];
+    const plan = { meetId: circle.meet.id, expectedRevision: 0, slots, sharedGrounds: [] };
+    await api.data(
+      `mutation ($input: TimetableSetInput!) { timetableSet(input: $input) { userErrors { code } } }`,
+      { input: { ...plan, facilities: [{ key: 'cage', name: 'Cage; north, "new"' }] } },
+      circle.director,
+    );
+    const answer = await get(`/public/meets/${circle.meet.id}.ics`);
+    expect(answer.headers.get('content-type')).toBe('text/calendar; charset=utf-8');
+    const text = await answer.text();
+    expect(text.split('\r\n').every((line) => Buffer.byteLength(line) <= 75)).toBe(true);
+    const events = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent');
+    const [event] = events.map((one) => new ICAL.Event(one));
+    expect([events.length, event!.summary, event!.location]).toEqual([
+      1,
+      'Test',
+      'Cage; north, "new", Heron Field',
+    ]);
+    expect([event!.startDate, event!.endDate].map((at) => at.toJSDate().toISOString())).toEqual([
+      '2026-06-13T10:00:00.000Z',
+      '2026-06-13T11:00:00.000Z',
+    ]);
   });
 });

@@ -1,11 +1,20 @@
 import { brokenMentions, mentionsIn } from './documents.js';
 import { exists, PATHS, readSource } from './repository.js';
 
-const PACKAGE = JSON.parse(readSource('package.json').text) as { scripts: Record<string, string> };
+const PACKAGE = JSON.parse(readSource('package.json').text) as Record<
+  'scripts' | 'dependencies' | 'devDependencies',
+  Record<string, string>
+>;
+/** Some packages are called like files. */
+const PACKAGES = Object.keys({ ...PACKAGE.dependencies, ...PACKAGE.devDependencies });
 
 describe('documents', () => {
   it('name only paths and scripts that exist', () => {
-    const repository = { exists, paths: PATHS, scripts: Object.keys(PACKAGE.scripts) };
+    const repository = {
+      exists: (path: string) => PACKAGES.includes(path) || exists(path),
+      paths: PATHS,
+      scripts: Object.keys(PACKAGE.scripts),
+    };
     const documents = PATHS.filter((path) => path.endsWith('.md')).map(readSource);
     expect(documents.flatMap((document) => brokenMentions(document, repository))).toEqual([]);
   });

@@ -185,7 +185,9 @@ export const IMPORT_TABLE: readonly Row[] = [
     may: [
       ...[...LIBRARIES, '#scoreboard', ...SERVER, PLATFORM],
       ...['meets', 'results', 'scoring', 'timetable'].map(serviceOf),
+      'npm:{preact,preact-render-to-string,ical-generator}',
     ],
+    mayTypes: ['npm:schema-dts'],
     because:
       'what the crowd sees is read through the services of others for the public alone, so that nothing private can pass',
   },
@@ -238,6 +240,16 @@ export const IMPORT_TABLE: readonly Row[] = [
     may: ['#rules', '#wording', 'npm:{preact,@preact/signals,idb}'],
     because:
       'it runs in a browser and speaks to the server by its public API alone; the rules are the same on both sides',
+  },
+  {
+    files: 'apps/results-element/build/**',
+    may: ['node:**', 'npm:vite', 'apps/results-element/version.ts'],
+    because: 'it runs on the machine that builds, and its result is files',
+  },
+  {
+    files: 'apps/results-element/**',
+    may: ['#scoreboard'],
+    because: 'it runs on the pages of others, where every byte and every package is a burden',
   },
   {
     files: 'seed/**',

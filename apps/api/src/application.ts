@@ -4,19 +4,10 @@ import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import { AppModule, type AppParts } from './app.module.js';
 import { requestId } from './platform/graphql/graphql-route.js';
-import type { WebFiles } from './platform/web/web-files.js';
 import { webRoutes } from './platform/web/web-routes.js';
 
-export interface ApplicationParts extends AppParts {
-  /** Pages for people, beside the API; absent: none. */
-  readonly web?: WebFiles;
-}
-
 /** Builds the server, not listening yet. Whoever builds it closes it; the database is the caller's. */
-export async function createApplication({
-  web,
-  ...parts
-}: ApplicationParts): Promise<NestFastifyApplication> {
+export async function createApplication(parts: AppParts): Promise<NestFastifyApplication> {
   const adapter = new FastifyAdapter({
     logger: false,
     // Idle keep-alive connections end with the server; busy ones get their answer first.
@@ -40,7 +31,7 @@ export async function createApplication({
       ms: Math.round(reply.elapsedTime),
     });
   });
-  if (web) await fastify.register(webRoutes(web));
+  if (parts.web) await fastify.register(webRoutes(parts.web));
   const app = await NestFactory.create<NestFastifyApplication>(AppModule.of(parts), adapter, {
     logger: parts.log,
     bodyParser: false,

@@ -22,7 +22,14 @@ function fingerprint() {
       else if (!entry.name.endsWith('.spec.ts')) take(path);
     }
   };
-  for (const folder of ['apps/web', 'libs/rules/src', 'libs/wording/src']) walk(folder);
+  const sources = [
+    'apps/web',
+    'apps/results-element',
+    'libs/rules/src',
+    'libs/scoreboard/src',
+    'libs/wording/src',
+  ];
+  for (const folder of sources) walk(folder);
   take('package-lock.json');
   return hash.digest('hex');
 }
@@ -31,7 +38,11 @@ function fingerprint() {
 async function build(source) {
   const { build: viteBuild } = await import('vite');
   const outDir = `${target}.${process.pid}`;
-  await viteBuild({ configFile: join(root, 'apps', 'web', 'build', 'vite.config.ts'), build: { outDir } });
+  const configOf = (app) => join(root, 'apps', app, 'build', 'vite.config.ts');
+  await viteBuild({ configFile: configOf('web'), build: { outDir } });
+  for (const mode of ['sectorline-results', 'announcer', 'pages']) {
+    await viteBuild({ configFile: configOf('results-element'), mode, build: { outDir } });
+  }
   writeFileSync(join(outDir, 'built-from'), source);
   rmSync(target, { recursive: true, force: true });
   renameSync(outDir, target);
@@ -41,5 +52,14 @@ const source = fingerprint();
 if (!existsSync(stamp) || readFileSync(stamp, 'utf8') !== source) {
   const from = performance.now();
   await build(source);
-  console.log(`The desk is built (${Math.round(performance.now() - from)} ms).`);
+  console.log(`The pages are built (${Math.round(performance.now() - from)} ms).`);
+}
+
+// What a page that embeds the element says of it, so that its browser runs this very file and no other.
+for (const version of readdirSync(join(target, 'element'))) {
+  const file = `element/${version}/sectorline-results.js`;
+  const hash = createHash('sha384')
+    .update(readFileSync(join(target, file)))
+    .digest('base64');
+  if (process.env.npm_lifecycle_event === 'build:web') console.log(`/${file} integrity="sha384-${hash}"`);
 }

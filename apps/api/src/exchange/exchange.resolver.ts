@@ -7,7 +7,7 @@ import { Needs, Viewer } from '../platform/identity/rights.js';
 import { combinedEventObject } from '../platform/objects/combined-event.type.js';
 import { Competition, competitionObject } from '../platform/objects/competition.type.js';
 import { Json } from '../platform/scalars/json.js';
-import { namesFor } from './names-in-sheets.js';
+import { namesFor } from '../platform/competition/names-in-sheets.js';
 import { SheetImportInput } from './sheet-import.inputs.js';
 import { SheetImportService } from './sheet-import.service.js';
 import { SheetImportPayload } from './sheet-import.types.js';

@@ -18,7 +18,7 @@ import { meetResultOf, meetSheetOf } from '../platform/competition/documents.js'
 import { loadCompetition, type LoadedCompetition } from '../platform/competition/loaded.js';
 import { Database } from '../platform/database/database.js';
 import type { Identity } from '../platform/identity/identity.js';
-import { namesFor } from './names-in-sheets.js';
+import { namesFor } from '../platform/competition/names-in-sheets.js';
 
 /** A meet at one moment, as a sheet can say it. */
 interface MeetOnSheets {

@@ -22,6 +22,8 @@ import { LiveConnections } from './live/live-connections.js';
 import type { LiveTransport } from './live/live-transport.js';
 import { InputPipe } from './inputs/input.pipe.js';
 import { Log } from './log.js';
+import { FrontEnd } from './web/front-end.js';
+import type { WebFiles } from './web/web-files.js';
 
 export interface PlatformParts {
   readonly database: Database;
@@ -29,6 +31,8 @@ export interface PlatformParts {
   readonly log: Log;
   /** Whether tokens and people of the demonstration hold here; by default they do not. */
   readonly isDemo?: boolean;
+  /** Pages for people, beside the API; absent: none. */
+  readonly web?: WebFiles;
   /** How other instances on the same database are heard of; by default there are none. */
   readonly live?: LiveTransport;
   /** How many live connections one address may have; by default 100. */
@@ -46,6 +50,7 @@ export class PlatformModule {
     tokens,
     log,
     isDemo = false,
+    web = new Map(),
     live,
     livePerAddress = 100,
     publicIsOpen = false,
@@ -59,6 +64,7 @@ export class PlatformModule {
         { provide: Database, useValue: database },
         { provide: Tokens, useValue: tokens },
         { provide: Log, useValue: log },
+        { provide: FrontEnd, useValue: new FrontEnd(web) },
         { provide: AccessMemory, useValue: access },
         { provide: Doorkeeper, useValue: new Doorkeeper(tokens, access, isDemo) },
         { provide: Passwords, useFactory: () => new Passwords() },
@@ -80,6 +86,7 @@ export class PlatformModule {
         Database,
         Tokens,
         Log,
+        FrontEnd,
         AccessMemory,
         Doorkeeper,
         Passwords,

@@ -1,8 +1,17 @@
 import { clubs, competitors, type MeetRow, type PublishedEntry } from '#persistence';
-import type { PublicAthlete, PublicClub, PublicClubTable, PublicCompetition, PublicMeet } from '#scoreboard';
+import type {
+  PublicAthlete,
+  PublicClub,
+  PublicClubTable,
+  PublicCompetition,
+  PublicMeet,
+  ResultState,
+} from '#scoreboard';
 import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
 import { MeetsService } from '../meets/meets.service.js';
+import { sheetOf } from '../platform/competition/documents.js';
+import { namesFor } from '../platform/competition/names-in-sheets.js';
 import type { LoadedCompetition } from '../platform/competition/loaded.js';
 import { Database } from '../platform/database/database.js';
 import { Doorkeeper } from '../platform/identity/doorkeeper.js';
@@ -13,7 +22,7 @@ import { ClubTableService } from '../scoring/club-table.service.js';
 import { TimetableService } from '../timetable/timetable.service.js';
 import { athleteSnapshot, clubSnapshot, type Appearance } from './club-snapshot.js';
 import { clubTableSnapshot } from './club-table-snapshot.js';
-import { competitionSnapshot } from './competition-snapshot.js';
+import { competitionSnapshot, stateOf } from './competition-snapshot.js';
 import { meetSnapshot } from './meet-snapshot.js';
 
 /** What a crowd asks for is gathered anew at most so often, and at once when a competition changes. */
@@ -50,6 +59,15 @@ export class SnapshotsService {
   async competition(id: string): Promise<PublicCompetition | null> {
     const staged = await this.meets.findCompetition(id, this.doorkeeper.everybody);
     return staged && this.ofVersion(await this.results.toEverybody(staged.competition));
+  }
+
+  /** The competition as a sheet (`sectorline-sheet/1`), with names as the meet shows them. */
+  async sheet(id: string): Promise<{ readonly sheet: object; readonly state: ResultState } | null> {
+    const staged = await this.meets.findCompetition(id, this.doorkeeper.everybody);
+    if (!staged) return null;
+    const shown = await this.results.toEverybody(staged.competition);
+    const sheet = sheetOf(shown.loaded, { nameOf: namesFor(false), isArchive: false });
+    return { sheet, state: stateOf(shown) };
   }
 
   meet(id: string): Promise<PublicMeet | null> {

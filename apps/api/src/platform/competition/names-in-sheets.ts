@@ -1,5 +1,5 @@
-import type { SheetOptions } from '../platform/competition/documents.js';
-import type { LoadedCompetition } from '../platform/competition/loaded.js';
+import type { SheetOptions } from './documents.js';
+import type { LoadedCompetition } from './loaded.js';
 
 type Line = LoadedCompetition['roster'][number];
 
