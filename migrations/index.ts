@@ -27,6 +27,7 @@ import { AtTheCircle1795613001000 } from './1795613001000-at-the-circle.js';
 import { Notebook1795613001200 } from './1795613001200-notebook.js';
 import { EntriesAndTables1795613001300 } from './1795613001300-entries-and-tables.js';
 import { Protests1795613001310 } from './1795613001310-protests.js';
+import { Privacy1795613001500 } from './1795613001500-privacy.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 import { TrialsInBrief1795613000900 } from './1795613000900-trials-in-brief.js';
@@ -61,4 +62,5 @@ export const MIGRATIONS = [
   Notebook1795613001200,
   EntriesAndTables1795613001300,
   Protests1795613001310,
+  Privacy1795613001500,
 ];

@@ -30,6 +30,7 @@ const LEGAL: ReadonlySet<string> = new Set([
   'meetCreate input.venue blanks',
   // GraphQL takes one value for a list of it.
   'meetScoringSet input.divisions.0.ages text',
+  'athleteErase input.alsoListedAs text',
   // A disc may leave the hand with its nose down.
   'throwsLog input.throws.0.release.attitudeTenths less than zero',
 ]);
@@ -52,17 +53,21 @@ const REFUSED: Readonly<Record<string, string>> = {
 let api: TestApi;
 let calls: Call[];
 let athleteId: string;
+/** Whose erasure changes nothing for the others. */
+let forgottenId: string;
 let clubId: string;
 
 beforeAll(async () => {
   api = await startApi();
   calls = callsOf(buildClientSchema(await api.data(getIntrospectionQuery())), 'mutation');
-  const { clubCreate, athleteCreate } = await api.data(
+  const { clubCreate, athleteCreate, forgotten } = await api.data(
     `mutation { clubCreate(input: { name: "Quarry Lane AC" }) { club { id } }
-       athleteCreate(input: { givenName: "Odalys", familyName: "Thornwick", sex: W }) { athlete { id } } }`,
+       athleteCreate(input: { givenName: "Odalys", familyName: "Thornwick", sex: W }) { athlete { id } }
+       forgotten: athleteCreate(input: { givenName: "Nobody", familyName: "Known", sex: W }) { athlete { id } } }`,
     {},
     api.adminToken,
   );
+  forgottenId = forgotten.athlete.id;
   clubId = clubCreate.club.id;
   athleteId = athleteCreate.athlete.id;
 });
@@ -239,6 +244,7 @@ function inputFor({ name, variables }: Call, { things, notebook }: Scene, path: 
     ...Object.fromEntries(known.map((key) => [key, things[key]])),
     ...Object.fromEntries(ids),
     ...FITTING[name],
+    ...(name === 'athleteErase' && { athleteId: forgottenId }),
     ...(notebook && notebookInput(name, notebook)),
   };
   const [, top, ...below] = path;

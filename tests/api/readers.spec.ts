@@ -96,6 +96,7 @@ it('every field of a competition is known to be kept, or known not to be', async
     'decisionRequests',
     'draws',
     'entryChanges',
+    'isWithheld',
     'journal',
     'meet',
     'protests',
@@ -104,6 +105,7 @@ it('every field of a competition is known to be kept, or known not to be', async
     'recordDecisions',
     'sheet',
     'startList',
+    'withheldUntil',
   ]);
   expect([...KEPT_FIELDS].filter((field) => field !== '__typename' && !fields.includes(field))).toEqual([]);
 });

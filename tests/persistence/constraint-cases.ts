@@ -128,6 +128,11 @@ export const SETTING_UP_CASES: readonly ConstraintCase[] = [
     ['sex_known', 'another letter', { sex: 'F' }],
     ['name_display_known', 'another way to show a name', { display: 'nickname' }],
     ['athlete_handedness_known', 'with both hands', { handedness: 'both' }],
+    [
+      'athlete_erased_is_nobody',
+      'somebody erased whose birthday is known',
+      { erased_at: '2026-06-01T10:00:00Z', birth_date: '2009-03-29', handedness: null, display: 'bib' },
+    ],
     ['athlete_birth_date_range', 'born before there was athletics', { birth_date: '1899-12-31' }],
   ),
   ...of(
@@ -203,6 +208,11 @@ export const SETTING_UP_CASES: readonly ConstraintCase[] = [
     ['implement_grams_range', 'an implement without mass', { implement_grams: 0 }],
     ['scoring_shape', 'a scoring that is a list', { scoring: [8, 7, 6] }],
     ['competition_status_known', 'another status', { status: 'closed' }],
+    [
+      'competition_withheld_until_something',
+      'let go at a moment though nothing is withheld',
+      { withheld_until: '2026-06-01T10:00:00Z' },
+    ],
     ['competition_counters', 'a version below zero', { version: -1 }],
     ['competition_counters_advance', 'born with a journal', { version: 5, last_sequence: 5 }],
   ),

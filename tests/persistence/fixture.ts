@@ -80,6 +80,7 @@ export function athleteOf(scene: Scene, changes: Partial<AthleteRow> = {}): Athl
     clubId: scene.clubId,
     display: null,
     handedness: null,
+    erasedAt: null,
     ...changes,
   };
 }

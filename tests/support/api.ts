@@ -4,6 +4,7 @@ import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { openDatabase } from '#persistence';
 import { createApplication } from '../../apps/api/src/application.js';
 import { Database } from '../../apps/api/src/platform/database/database.js';
+import { ErasureLog } from '../../apps/api/src/platform/erasures/erasure-log.js';
 import { homeOrganisation } from '../../apps/api/src/platform/database/home-organisation.js';
 import type { ExplorerOptions } from '../../apps/api/src/platform/graphql/explorer.js';
 import { Tokens } from '../../apps/api/src/platform/identity/tokens.js';
@@ -35,6 +36,7 @@ export interface TestApiOptions {
   readonly web?: WebFiles;
   readonly isDemo?: boolean;
   readonly publicIsOpen?: boolean;
+  readonly erasures?: ErasureLog;
   /** An instance on this one's database, with the same key. Close it first. */
   readonly beside?: TestApi;
   /** How it hears of other instances; by default it does not. */
@@ -59,6 +61,7 @@ export async function startApi(options: TestApiOptions = {}): Promise<TestApi> {
     explorer: options.explorer ?? null,
     ...(options.web && { web: options.web }),
     ...(options.live && { live: options.live(stored.url, log) }),
+    ...(options.erasures && { erasures: options.erasures }),
     publicIsOpen: options.publicIsOpen ?? false,
     ...{ isDemo: options.isDemo ?? false, trustedProxies: ['127.0.0.1'] },
   });

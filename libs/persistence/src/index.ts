@@ -48,7 +48,7 @@ export * as proceedings from './stores/proceedings.store.js';
 
 export type { NewCompetition, CompetitionChanges } from './stores/competition.store.js';
 export type { Brief, BriefLine } from './stores/brief.store.js';
-export type { AthleteChanges } from './stores/athlete.store.js';
+export type { AthleteChanges, NewAthlete, Pseudonym } from './stores/athlete.store.js';
 export type { MeetChanges } from './stores/meet.store.js';
 export type { CompetitorChanges, PublishedEntry } from './stores/competitor.store.js';
 export type { Appended, FoldedRow, NewEntry } from './stores/journal.store.js';

@@ -65,6 +65,8 @@ export interface AthleteRow {
   readonly display: NameDisplay | null;
   /** With which hand the athlete throws, or from which foot he jumps; `null`: nobody said. */
   readonly handedness: Handedness | null;
+  /** Since when the names are a pseudonym; `null`: they are the athlete's. */
+  readonly erasedAt: string | null;
 }
 
 export interface MeetRow {
@@ -191,6 +193,9 @@ export interface CompetitionRow {
   readonly callingGroupId: string | null;
   /** Place among the competitions of the calling group, from 1; exactly with a group. */
   readonly callingPosition: number | null;
+  /** Results are kept back from all who do not work at it: until a moment, or (`null`) until they are let go. */
+  readonly isWithheld: boolean;
+  readonly withheldUntil: string | null;
 }
 
 /** Age categories that an organisation lays down itself, for some days. */

@@ -138,6 +138,7 @@ export const MATRIX: Readonly<Record<string, Row>> = {
 
   'Mutation.ageFactorsSet': organisers,
   'Mutation.athleteCreate': keepers,
+  'Mutation.athleteErase': admins,
   'Mutation.athleteUpdate': keepers,
   'Mutation.attemptCorrect': officials,
   'Mutation.attemptRecord': officials,
@@ -176,6 +177,7 @@ export const MATRIX: Readonly<Record<string, Row>> = {
   'Mutation.competitorAdmit': referees,
   'Mutation.competitorCheckIn': officials,
   'Mutation.competitorDisqualify': referees,
+  'Mutation.competitionWithhold': organisers,
   'Mutation.competitorEnter': organisersAndCoaches,
   'Mutation.competitorExcuse': officials,
   'Mutation.competitorFlightSet': officials,

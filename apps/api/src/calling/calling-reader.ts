@@ -1,6 +1,6 @@
 import { callingGroups, type CompetitionRow, type MeetRow } from '#persistence';
 import { Injectable } from '@nestjs/common';
-import { maySee } from '../platform/competition/visible.js';
+import { isKeptBack, maySee } from '../platform/competition/visible.js';
 import { Database } from '../platform/database/database.js';
 import type { Identity } from '../platform/identity/identity.js';
 import { GroupLoader, type LoadedGroup } from './loaded-group.js';
@@ -58,7 +58,16 @@ export class CallingReader {
   }
 }
 
+/** The order in which a group is called says how its competitions stand. */
+export function isGroupKeptBack(
+  { competitions }: Pick<LoadedGroup, 'competitions'>,
+  viewer: Identity,
+): boolean {
+  return competitions.some(({ row }) => isKeptBack(row, viewer));
+}
+
 function maySeeGroup({ row, meet, competitions }: LoadedGroup, viewer: Identity): boolean {
+  if (isGroupKeptBack({ competitions }, viewer)) return false;
   return (
     maySee(meet, null, viewer) ||
     viewer.mayCall(row.id) ||

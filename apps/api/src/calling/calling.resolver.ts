@@ -7,7 +7,7 @@ import { Needs, Public, Viewer } from '../platform/identity/rights.js';
 import { ReadId } from '../platform/inputs/object-id.js';
 import { Competition } from '../platform/objects/competition.type.js';
 import { Meet } from '../platform/objects/meet.type.js';
-import { CallingReader } from './calling-reader.js';
+import { CallingReader, isGroupKeptBack } from './calling-reader.js';
 import { groupObject, progressOf, startListOf } from './calling-view.js';
 import { CallingGroupCreateInput, CallingGroupUpdateInput, CallingOrderSetInput } from './calling.inputs.js';
 import { CallingService, type GroupChange } from './calling.service.js';
@@ -106,7 +106,8 @@ export class CallingOfMeetResolver {
 
   @ResolveField(() => [CallingGroup], { description: 'By time; those without a time last.' })
   async callingGroups(@Parent() meet: Meet, @Context() context: RequestContext): Promise<CallingGroup[]> {
-    return (await this.loader(context).load(meet.row)).map(groupObject);
+    const groups = await this.loader(context).load(meet.row);
+    return groups.filter((group) => !isGroupKeptBack(group, context.identity)).map(groupObject);
   }
 }
 
@@ -126,6 +127,6 @@ export class CallingOfCompetitionResolver {
   ): Promise<CallingGroup | null> {
     if (row.callingGroupId === null) return null;
     const loaded = await this.loader(context).load(row);
-    return loaded && groupObject(loaded);
+    return loaded && !isGroupKeptBack(loaded, context.identity) ? groupObject(loaded) : null;
   }
 }

@@ -2,6 +2,7 @@ import { combinedJournal, combinedOfficialResults, type CombinedEntryRow } from 
 import { componentProgress, windEventsOf } from '#rules';
 import { Args, Context, ID, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
 import { isDeepStrictEqual } from 'node:util';
+import { isKeptBack } from '../platform/competition/visible.js';
 import { connectionOf, PageArgs } from '../platform/connections/connection.js';
 import { Database } from '../platform/database/database.js';
 import { forbidden, unauthenticated } from '../platform/errors/api-error.js';
@@ -141,8 +142,11 @@ export class CombinedEventsResolver {
     }));
   }
 
-  private loaded(row: Row, context: RequestContext): Promise<LoadedCombined> {
-    return this.loader(context).load(row);
+  private async loaded(row: Row, context: RequestContext): Promise<LoadedCombined> {
+    const loaded = await this.loader(context).load(row);
+    for (const linked of loaded.linked.values())
+      if (isKeptBack(linked.row, context.identity)) throw forbidden('The results are withheld for now.');
+    return loaded;
   }
 
   /** Whether a signed result and what it is counted from have parted since. */

@@ -1,6 +1,7 @@
 import { combinedEvents, meets, type CombinedEventRow, type MeetRow, type Reads } from '#persistence';
 import { Injectable } from '@nestjs/common';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
+import { isWithheld } from '../platform/competition/visible.js';
 import { Database } from '../platform/database/database.js';
 import type { Capacity, Identity } from '../platform/identity/identity.js';
 import { loadCombined, type LoadedCombined } from './combined-loaded.js';
@@ -54,7 +55,9 @@ export class CombinedEventsService {
 
   /** What stands in a meet, for whoever counts it on. `at` must be one moment. */
   async standing(at: Reads, { organisationId, id }: MeetRow): Promise<LoadedCombined[]> {
-    return this.load(at, await combinedEvents.ofMeets(at, organisationId, [id]));
+    const loaded = await this.load(at, await combinedEvents.ofMeets(at, organisationId, [id]));
+    // What is withheld from anybody would show in the sum.
+    return loaded.filter(({ linked }) => ![...linked.values()].some(({ row }) => isWithheld(row)));
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Handedness, NameDisplay, Sex } from '#persistence';
 import { Field, ID, InputType } from '@nestjs/graphql';
-import { IsOptional } from 'class-validator';
+import { ArrayMaxSize, IsOptional } from 'class-validator';
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { OwnId } from '../platform/inputs/own-id.js';
 import { Text } from '../platform/inputs/text.js';
@@ -52,6 +52,23 @@ export class AthleteCreateInput {
 
   @Field(() => HandednessEnum, { nullable: true, description: 'Shown at the circle, and never public.' })
   handedness?: Handedness | null;
+}
+
+@InputType()
+export class AthleteEraseInput {
+  @Field(() => ID)
+  @ObjectId('Athlete')
+  athleteId: string;
+
+  @Field(() => [String], {
+    nullable: true,
+    description:
+      'Names as they were written by hand on lists, where they mean the same person: they are taken off all lists, whole names alone and whatever their case.',
+  })
+  @IsOptional()
+  @ArrayMaxSize(10)
+  @Text(1, 200, { each: true })
+  alsoListedAs?: string[] | null;
 }
 
 @InputType({ description: 'Absent fields stay as they are; null empties those that may be empty.' })

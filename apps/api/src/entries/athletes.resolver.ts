@@ -10,13 +10,20 @@ import { ReadId } from '../platform/inputs/object-id.js';
 import { Club, clubObject } from '../platform/objects/club.type.js';
 import { RuleSetEnum } from '../platform/objects/words.js';
 import { CalendarDate } from '../platform/scalars/calendar-date.js';
-import { AthleteCreateInput, AthleteUpdateInput, ClubCreateInput } from './athletes.inputs.js';
+import {
+  AthleteCreateInput,
+  AthleteEraseInput,
+  AthleteUpdateInput,
+  ClubCreateInput,
+} from './athletes.inputs.js';
 import { AthletesService } from './athletes.service.js';
+import { ErasureService } from './erasure.service.js';
 import {
   Athlete,
   AthleteCategory,
   AthleteConnection,
   AthleteCreatePayload,
+  AthleteErasePayload,
   athleteObject,
   AthleteUpdatePayload,
   ClubConnection,
@@ -33,7 +40,10 @@ export class AthletesResolver {
     Promise.all(organisations.map((organisationId) => this.service.definitionsOf(organisationId))),
   );
 
-  constructor(private readonly service: AthletesService) {}
+  constructor(
+    private readonly service: AthletesService,
+    private readonly erasures: ErasureService,
+  ) {}
 
   @Query(() => ClubConnection, { description: 'By name.' })
   @Public()
@@ -117,7 +127,7 @@ export class AthletesResolver {
     return { athlete: athleteObject(made.row), isReplay: made.replayed, userErrors: [] };
   }
 
-  @Mutation(() => AthleteUpdatePayload, { description: 'Codes: NOT_FOUND.' })
+  @Mutation(() => AthleteUpdatePayload, { description: 'Codes: NOT_FOUND, ERASED.' })
   @Needs('admin', 'director')
   async athleteUpdate(
     @Args('input') input: AthleteUpdateInput,
@@ -126,6 +136,22 @@ export class AthletesResolver {
     const updated = await this.service.update(input, viewer);
     if ('refusal' in updated) return { athlete: null, userErrors: [updated.refusal] };
     return { athlete: athleteObject(updated.row), userErrors: [] };
+  }
+
+  @Mutation(() => AthleteErasePayload, {
+    description:
+      'Takes the names, the date of birth and the hand of an athlete away for good, everywhere within five minutes; results stay under a pseudonym. It cannot be taken back. Codes: NOT_FOUND.',
+  })
+  @Needs('admin')
+  async athleteErase(
+    @Args('input') input: AthleteEraseInput,
+    @Viewer() viewer: Identity,
+  ): Promise<AthleteErasePayload> {
+    const erased = await this.erasures.erase(input, viewer);
+    if ('refusal' in erased)
+      return { athlete: null, listedLines: 0, isReplay: false, userErrors: [erased.refusal] };
+    const { row, lines: listedLines, replayed: isReplay } = erased;
+    return { athlete: athleteObject(row), listedLines, isReplay, userErrors: [] };
   }
 }
 

@@ -1,11 +1,11 @@
 import {
   athletes,
   clubs,
-  competitions,
   competitors,
   type AthleteChanges,
   type AthleteRow,
   type ClubRow,
+  type NewAthlete,
   type Page,
   type Tx,
 } from '#persistence';
@@ -21,6 +21,7 @@ import type { Identity } from '../platform/identity/identity.js';
 import { isGiven } from '../platform/inputs/given.js';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
 import { CompetitionChanges, type CompetitionChange } from '../platform/live/competition-changes.js';
+import { bumpAll } from './erasure.service.js';
 import type { AthleteCreateInput, AthleteUpdateInput, ClubCreateInput } from './athletes.inputs.js';
 
 /** Clubs and the athletes on record. */
@@ -49,7 +50,7 @@ export class AthletesService {
   async create(input: AthleteCreateInput, viewer: Identity): Promise<Created<AthleteRow>> {
     viewer.requireKeeper();
     const { organisationId } = viewer;
-    const wanted: AthleteRow = {
+    const wanted: NewAthlete = {
       organisationId,
       id: input.id ?? uuidV7(),
       givenName: input.givenName,
@@ -60,7 +61,7 @@ export class AthletesService {
       display: input.display ?? null,
       handedness: input.handedness ?? null,
     };
-    return createOnce<AthleteRow, AthleteRow>(this.database, {
+    return createOnce<AthleteRow, NewAthlete>(this.database, {
       wanted,
       find: (tx, id) => athletes.find(tx, organisationId, id),
       insert: async (tx) => {
@@ -81,11 +82,12 @@ export class AthletesService {
     const done = await this.database.write(async (tx) => {
       const before = await athletes.find(tx, organisationId, athleteId);
       if (!before) return { refusal: notFound('athlete', ['athleteId']) };
+      if (before.erasedAt !== null) return { refusal: ERASED };
       if (await isUnknownClub(tx, organisationId, input.clubId))
         return { refusal: notFound('club', ['clubId']) };
       const changes = changesOf(input);
       await athletes.update(tx, organisationId, athleteId, changes);
-      return { row: { ...before, ...changes }, changed: await bumpAll(tx, organisationId, athleteId) };
+      return { row: { ...before, ...changes }, changed: await bumpOf(tx, organisationId, athleteId) };
     });
     if ('refusal' in done) return done;
     for (const change of done.changed) this.changes.announce(change);
@@ -125,6 +127,13 @@ export class AthletesService {
   }
 }
 
+const ERASED = refusal({
+  code: 'ERASED',
+  path: ['athleteId'],
+  message: 'The athlete was erased, and what is kept names nobody.',
+  remedy: 'Make a new athlete if somebody competes again and wants to be on record.',
+});
+
 const NAME_TAKEN = refusal({
   code: 'NAME_TAKEN',
   path: ['name'],
@@ -152,15 +161,11 @@ function changesOf(input: Omit<AthleteUpdateInput, 'athleteId'>): AthleteChanges
   };
 }
 
-/** In the order of ids, so that two who change athletes of the same competitions cannot wait for each other. */
-async function bumpAll(tx: Tx, organisationId: string, athleteId: string): Promise<CompetitionChange[]> {
+async function bumpOf(tx: Tx, organisationId: string, athleteId: string): Promise<CompetitionChange[]> {
   const entered = await competitors.ofAthlete(tx, organisationId, athleteId);
-  const changed: CompetitionChange[] = [];
-  for (const competitionId of [...new Set(entered.map((row) => row.competitionId))].sort()) {
-    changed.push({
-      competitionId,
-      version: await competitions.bumpVersion(tx, organisationId, competitionId),
-    });
-  }
-  return changed;
+  return bumpAll(
+    tx,
+    organisationId,
+    entered.map(({ competitionId }) => competitionId),
+  );
 }

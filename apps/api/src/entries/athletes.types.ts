@@ -35,6 +35,9 @@ export class Athlete {
 
   @Field(() => HandednessEnum, { nullable: true })
   handedness: Handedness | null;
+
+  @Field({ description: 'The names are a pseudonym: who it was is no longer known.' })
+  isErased: boolean;
 }
 
 @ObjectType({ description: 'The age category of somebody on one day. As private as the date of birth.' })
@@ -91,6 +94,21 @@ export class AthleteUpdatePayload {
   userErrors: UserError[];
 }
 
+@ObjectType()
+export class AthleteErasePayload {
+  @Field(() => Athlete, { nullable: true })
+  athlete: Athlete | null;
+
+  @Field(() => Int, { description: 'Lines of lists from which a name that was written by hand was taken.' })
+  listedLines: number;
+
+  @Field({ description: 'The athlete had been erased before.' })
+  isReplay: boolean;
+
+  @Field(() => [UserError])
+  userErrors: UserError[];
+}
+
 export function athleteObject(row: AthleteRow): Athlete {
   return {
     row,
@@ -101,5 +119,6 @@ export function athleteObject(row: AthleteRow): Athlete {
     birthDate: row.birthDate,
     display: row.display,
     handedness: row.handedness,
+    isErased: row.erasedAt !== null,
   };
 }

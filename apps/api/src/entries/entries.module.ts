@@ -3,6 +3,7 @@ import { MeetsModule } from '../meets/meets.module.js';
 import { AthletesResolver } from './athletes.resolver.js';
 import { AthletesService } from './athletes.service.js';
 import { EnteringService } from './entering.service.js';
+import { ErasureService } from './erasure.service.js';
 import { EntriesResolver } from './entries.resolver.js';
 import { EntriesService } from './entries.service.js';
 import { EntryChangesResolver, EntryTermsResolver } from './entry-terms.resolver.js';
@@ -15,6 +16,7 @@ import { StartListReader } from './start-list.reader.js';
   imports: [MeetsModule],
   providers: [
     AthletesService,
+    ErasureService,
     EntriesService,
     EnteringService,
     StartListReader,

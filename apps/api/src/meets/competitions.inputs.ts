@@ -20,6 +20,20 @@ import { MarkText } from '../platform/scalars/mark.js';
 import { VerticalTermsInput } from './vertical-terms.inputs.js';
 
 @InputType()
+export class CompetitionWithholdInput {
+  @Field(() => ID)
+  @ObjectId('Competition')
+  competitionId: string;
+
+  @Field({ description: 'True: from now on; false: everybody may see it.' })
+  @IsBoolean()
+  isWithheld: boolean;
+
+  @Field(() => Instant, { nullable: true, description: 'When it ends by itself; absent: when it is let go.' })
+  until?: Date | null;
+}
+
+@InputType()
 export class CutInput {
   @Field(() => Int)
   @IsInt()

@@ -6,10 +6,10 @@ import { Needs, Public, Viewer } from '../platform/identity/rights.js';
 import { ReadId } from '../platform/inputs/object-id.js';
 import { Competition, competitionObject } from '../platform/objects/competition.type.js';
 import { Meet, meetObject } from '../platform/objects/meet.type.js';
-import { CompetitionCreateInput } from './competitions.inputs.js';
+import { CompetitionCreateInput, CompetitionWithholdInput } from './competitions.inputs.js';
 import { CompetitionsService } from './competitions.service.js';
 import { MeetsService } from './meets.service.js';
-import { CompetitionCreatePayload } from './meets.types.js';
+import { CompetitionCreatePayload, CompetitionWithholdPayload } from './meets.types.js';
 
 @Resolver(() => Competition)
 export class CompetitionsResolver {
@@ -54,5 +54,19 @@ export class CompetitionsResolver {
       return { competition: competitionObject(made.row), isReplay: made.replayed, userErrors: [] };
     const userErrors = 'refusals' in made ? made.refusals : [made.refusal];
     return { competition: null, isReplay: false, userErrors };
+  }
+
+  @Mutation(() => CompetitionWithholdPayload, {
+    description:
+      'Keeps everything of a competition from those who do not work at it, until a moment or until it is let go. Where clubs are scored or a final is drawn from it, that waits for it as well. Codes: NOT_FOUND.',
+  })
+  @Needs('admin', 'director')
+  async competitionWithhold(
+    @Args('input') input: CompetitionWithholdInput,
+    @Viewer() viewer: Identity,
+  ): Promise<CompetitionWithholdPayload> {
+    const done = await this.competitions.withhold(input, viewer);
+    if ('refusal' in done) return { competition: null, userErrors: [done.refusal] };
+    return { competition: competitionObject(done.row), userErrors: [] };
   }
 }

@@ -16,14 +16,18 @@ import { refusal, type Refusal } from '../platform/errors/user-error.types.js';
 import type { Identity } from '../platform/identity/identity.js';
 import { isGiven } from '../platform/inputs/given.js';
 import { uuidV7 } from '../platform/inputs/uuid-v7.js';
-import type { CompetitionCreateInput, PlanInput } from './competitions.inputs.js';
+import { CompetitionChanges } from '../platform/live/competition-changes.js';
+import type { CompetitionCreateInput, CompetitionWithholdInput, PlanInput } from './competitions.inputs.js';
 import { editionProblem } from './meets.service.js';
 import { heightProblems, termsOf, verticalShapeProblems } from './vertical-terms.js';
 
 /** Setting up what is ranked. */
 @Injectable()
 export class CompetitionsService {
-  constructor(private readonly database: Database) {}
+  constructor(
+    private readonly database: Database,
+    private readonly changes: CompetitionChanges,
+  ) {}
 
   /** All problems at once, or the competition as a draft. */
   async create(
@@ -56,6 +60,26 @@ export class CompetitionsService {
         return null;
       },
     });
+  }
+
+  /** Keeps everything of a competition from those who do not work at it, or lets it go. */
+  async withhold(
+    { competitionId, isWithheld, until }: CompetitionWithholdInput,
+    viewer: Identity,
+  ): Promise<{ readonly row: CompetitionRow } | { readonly refusal: Refusal }> {
+    const { organisationId } = viewer;
+    const done = await this.database.write(async (tx) => {
+      const row = await competitions.lock(tx, organisationId, competitionId);
+      if (!row) return { refusal: notFound('competition', ['competitionId']) };
+      viewer.requireDirector(row.meetId);
+      const withheldUntil = isWithheld ? (until?.toISOString() ?? null) : null;
+      const changes = { isWithheld, withheldUntil };
+      const version = await competitions.updateAt(tx, organisationId, competitionId, row.version, changes);
+      return { row: { ...row, ...changes, version: version! } };
+    });
+    if ('refusal' in done) return done;
+    this.changes.announce({ competitionId, version: done.row.version });
+    return done;
   }
 }
 

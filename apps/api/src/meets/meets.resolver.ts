@@ -1,4 +1,5 @@
 import { Args, Context, ID, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
+import { isKeptBack } from '../platform/competition/visible.js';
 import { connectionOf, PageArgs } from '../platform/connections/connection.js';
 import { loaderPerRequest } from '../platform/graphql/per-request.js';
 import type { RequestContext } from '../platform/graphql/request-context.js';
@@ -45,7 +46,7 @@ export class MeetsResolver {
   @ResolveField(() => [Competition], { description: 'By time; those without a time last.' })
   async competitions(@Parent() meet: Meet, @Context() context: RequestContext): Promise<Competition[]> {
     const rows = await this.competitionLoader(context).load(meet.row);
-    return rows.map(competitionObject);
+    return rows.filter((row) => !isKeptBack(row, context.identity)).map(competitionObject);
   }
 
   @Mutation(() => MeetCreatePayload, {

@@ -38,6 +38,15 @@ export class MeetSecondPersonSetPayload {
 }
 
 @ObjectType()
+export class CompetitionWithholdPayload {
+  @Field(() => Competition, { nullable: true })
+  competition: Competition | null;
+
+  @Field(() => [UserError])
+  userErrors: UserError[];
+}
+
+@ObjectType()
 export class CompetitionCreatePayload {
   @Field(() => Competition, { nullable: true })
   competition: Competition | null;

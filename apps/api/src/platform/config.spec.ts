@@ -16,6 +16,7 @@ describe('readConfig', () => {
       trustedProxies: [],
       liveBus: 'process',
       publicIsOpen: false,
+      erasures: '.sectorline/erasures.jsonl',
       allowedOrigins: [],
       livePerAddress: 100,
       backups: { directory: '.sectorline/backups', everyHours: 1, keep: 48 },

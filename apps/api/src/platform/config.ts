@@ -25,6 +25,8 @@ export interface Config {
   readonly publicIsOpen: boolean;
   /** Origins of pages of others that may use `/graphql`, by HTTP and by WebSocket; the public contract is everybody's. */
   readonly allowedOrigins: readonly string[];
+  /** Where erasures are kept, to be done again after a backup was restored. */
+  readonly erasures: string;
   /** Live connections of one address. */
   readonly livePerAddress: number;
   /** Backups while the server runs; every 0 hours: none. */
@@ -38,6 +40,7 @@ const DEFAULT_PORT = 4000;
 /** Reads the environment once. Throws with the variable's name when a value cannot be used. */
 export function readConfig(environment: Environment): Config {
   const production = environment.NODE_ENV === 'production';
+  const dataDirectory = given(environment.SECTORLINE_DATA) ?? '.sectorline';
   const databaseUrl = given(environment.DATABASE_URL) ?? null;
   const dataDirectory = given(environment.SECTORLINE_DATA) ?? '.sectorline';
   return {
@@ -55,6 +58,7 @@ export function readConfig(environment: Environment): Config {
     secret: given(environment.SECTORLINE_SECRET),
     trustedProxies: listOf(environment, 'TRUSTED_PROXIES'),
     // Nobody else is on a database of our own.
+    erasures: given(environment.SECTORLINE_ERASURES) ?? join(dataDirectory, 'erasures.jsonl'),
     publicIsOpen: flag(environment, 'PUBLIC_OPEN', false),
     allowedOrigins: originsOf(environment, 'ALLOWED_ORIGINS'),
     livePerAddress: countOf(environment, 'LIVE_PER_ADDRESS', 100),

@@ -3,6 +3,7 @@ import { APP_FILTER, APP_GUARD, APP_PIPE } from '@nestjs/core';
 import { CompetitionMemory } from './competition/competition-memory.js';
 import { VersionWatch } from './competition/version-watch.js';
 import { Database } from './database/database.js';
+import { ErasureLog } from './erasures/erasure-log.js';
 import { HealthController } from './health/health.controller.js';
 import { ProblemFilter } from './health/problem.filter.js';
 import { ReadinessProbe } from './health/readiness.js';
@@ -39,6 +40,8 @@ export interface PlatformParts {
   readonly livePerAddress?: number;
   /** The public contract answers free documents and introspection; by default it does not. */
   readonly publicIsOpen?: boolean;
+  /** Where erasures are kept outside the database; by default nowhere. */
+  readonly erasures?: ErasureLog;
 }
 
 /** What every capability stands on: the database, tokens and rights, form checks of inputs, the log. */
@@ -54,6 +57,7 @@ export class PlatformModule {
     live,
     livePerAddress = 100,
     publicIsOpen = false,
+    erasures = new ErasureLog(null),
   }: PlatformParts): DynamicModule {
     const bus = new LiveBus(live);
     const access = new AccessMemory(database, bus);
@@ -73,6 +77,7 @@ export class PlatformModule {
         { provide: LiveBus, useValue: bus },
         { provide: CompetitionChanges, useFactory: () => new CompetitionChanges(bus) },
         { provide: PublicSettings, useValue: new PublicSettings(publicIsOpen) },
+        { provide: ErasureLog, useValue: erasures },
         VersionWatch,
         LiveHub,
         { provide: LiveConnections, useFactory: () => new LiveConnections({ perAddress: livePerAddress }) },
@@ -93,6 +98,7 @@ export class PlatformModule {
         Throttle,
         ReadinessProbe,
         PublicSettings,
+        ErasureLog,
         LiveBus,
         LiveHub,
         LiveConnections,

@@ -1,5 +1,6 @@
 import type { MeetRow } from '#persistence';
 import { Injectable } from '@nestjs/common';
+import { isKeptBack } from '../platform/competition/visible.js';
 import type { Identity } from '../platform/identity/identity.js';
 import { MeetsService } from '../meets/meets.service.js';
 import { RecordsService } from '../records/records.service.js';
@@ -85,7 +86,7 @@ export class PrintingService {
 
   private async finalsOf(meet: MeetRow, viewer: Identity) {
     const [rows = []] = await this.meets.competitionsOf([meet]);
-    const finals = rows.filter(({ stage }) => stage === 'final');
+    const finals = rows.filter((row) => row.stage === 'final' && !isKeptBack(row, viewer));
     return Promise.all(
       finals.map(async (competition) => ({
         competition,

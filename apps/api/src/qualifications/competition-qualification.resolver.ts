@@ -23,6 +23,7 @@ export class CompetitionQualificationResolver {
     @Context() context: RequestContext,
   ): Promise<Qualification | null> {
     const found = await this.loader(context).load(row);
-    return found && qualificationObject(found);
+    const isHidden = found === null || (await this.service.isKeptBack(found, context.identity));
+    return isHidden ? null : qualificationObject(found);
   }
 }

@@ -16,6 +16,8 @@ export class MeetQualificationsResolver {
     @Parent() { row }: Meet,
     @Context() context: RequestContext,
   ): Promise<Qualification[]> {
-    return (await this.loader(context).load(row)).map(qualificationObject);
+    const rows = await this.loader(context).load(row);
+    const hidden = await Promise.all(rows.map((one) => this.service.isKeptBack(one, context.identity)));
+    return rows.filter((_one, at) => !hidden[at]).map(qualificationObject);
   }
 }

@@ -11,6 +11,7 @@ import {
 } from '#persistence';
 import { Injectable } from '@nestjs/common';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
+import { isKeptBack } from '../platform/competition/visible.js';
 import { createOnce, type Created } from '../platform/database/create-once.js';
 import { Database } from '../platform/database/database.js';
 import { notFound } from '../platform/errors/outcomes.js';
@@ -86,6 +87,12 @@ export class QualificationsService {
     return of.map(
       ({ id }) => rows.find(({ groupIds, finalId }) => finalId === id || groupIds.includes(id)) ?? null,
     );
+  }
+
+  /** Whether somebody may see what its groups come to, all of them. */
+  async isKeptBack({ organisationId, groupIds }: QualificationRow, viewer: Identity): Promise<boolean> {
+    const groups = await Promise.all(groupIds.map((id) => this.memory.current(organisationId, id)));
+    return groups.some((group) => group !== null && isKeptBack(group.row, viewer));
   }
 
   /** All groups together, each as it stands now. */

@@ -9,6 +9,7 @@ import {
 import type { MatchEvent } from '#rules';
 import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
+import { isWithheld } from '../platform/competition/visible.js';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
 import { placesOfBrief, placesOfLoaded, type StandingPlaces } from '../platform/competition/places.js';
 
@@ -36,7 +37,8 @@ export class StandingEvents {
   /** The finals of a meet by time, as they stand. `at` must be one moment. */
   async of(at: Reads, { organisationId, id: meetId }: MeetRow): Promise<StandingEvent[]> {
     const rows = (await competitions.ofMeet(at, organisationId, meetId)).filter(
-      ({ stage }) => stage === 'final',
+      // What is withheld from anybody would show in the sum.
+      (row) => row.stage === 'final' && !isWithheld(row),
     );
     const events = new Map<string, StandingEvent>();
     const take = (row: CompetitionRow, places: StandingPlaces): void => {

@@ -1,5 +1,6 @@
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { Config } from '../platform/config.js';
+import { ErasureLog } from '../platform/erasures/erasure-log.js';
 import { homeOrganisation } from '../platform/database/home-organisation.js';
 import { ReadinessProbe } from '../platform/health/readiness.js';
 import { signingKey } from '../platform/identity/secret.js';
@@ -40,8 +41,10 @@ export async function start(config: Config, log: Log): Promise<Running> {
       ...{ isDemo: demo !== null, trustedProxies: config.trustedProxies },
       ...{ allowedOrigins: config.allowedOrigins, livePerAddress: config.livePerAddress },
       publicIsOpen: config.publicIsOpen,
+      erasures: new ErasureLog(config.erasures),
       ...(config.liveBus === 'postgres' && { live: new PostgresTransport(store.url, log) }),
     });
+    await eraseAgain(app, log);
     const backups = new Backups(store.url, config.backups, log);
     handleSignals(app, store, backups, log);
     const port = await listen(app, config);
@@ -64,6 +67,13 @@ export async function start(config: Config, log: Log): Promise<Running> {
     await store.close();
     throw error;
   }
+}
+
+/** Before anybody is answered: a backup that was restored knows names that were erased after it was made. */
+async function eraseAgain(app: NestFastifyApplication, log: Log): Promise<void> {
+  const { ErasureService } = await import('../entries/erasure.service.js');
+  const again = await app.get(ErasureService, { strict: false }).replay();
+  if (again > 0) log.write('warn', 'athletes erased again in a restored database', { athletes: again });
 }
 
 /** A demo that does not load is a pity and no reason not to serve; the next start goes on with it. */

@@ -1,4 +1,5 @@
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { OPTIONAL_INSTANT } from './instant.js';
 import type { Handedness, NameDisplay, Sex } from '../rows.js';
 
 @Entity('athlete')
@@ -8,6 +9,10 @@ import type { Handedness, NameDisplay, Sex } from '../rows.js';
 @ForeignKey('club', ['organisationId', 'clubId'], ['organisationId', 'id'], { name: 'athlete_club_fkey' })
 @Check('athlete_birth_date_range', `birth_date BETWEEN '1900-01-01' AND '2200-01-01'`)
 @Check('athlete_handedness_known', `handedness IN ('left', 'right')`)
+@Check(
+  'athlete_erased_is_nobody',
+  `erased_at IS NULL OR (birth_date IS NULL AND handedness IS NULL AND display = 'bib') IS TRUE`,
+)
 export class Athlete {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'athlete_pkey' })
   organisationId: string;
@@ -35,4 +40,7 @@ export class Athlete {
 
   @Column('text', { nullable: true })
   handedness: Handedness | null;
+
+  @Column(OPTIONAL_INSTANT)
+  erasedAt: string | null;
 }

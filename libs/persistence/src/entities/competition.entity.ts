@@ -30,6 +30,7 @@ import { OPTIONAL_INSTANT } from './instant.js';
 @Check('competition_vertical_iff_bar', `(event IN ('high-jump', 'pole-vault')) = (vertical IS NOT NULL)`)
 @Check('competition_plan_without_bar', `vertical IS NULL OR plan = '{}'`)
 @Check('competition_calling_position_iff_group', `(calling_group_id IS NULL) = (calling_position IS NULL)`)
+@Check('competition_withheld_until_something', `withheld_until IS NULL OR is_withheld`)
 @Check('competition_counters', `last_sequence >= 0 AND version >= last_sequence`)
 export class Competition {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'competition_pkey' })
@@ -103,4 +104,10 @@ export class Competition {
 
   @Column('integer', { nullable: true })
   callingPosition: number | null;
+
+  @Column('boolean', { default: false })
+  isWithheld: boolean;
+
+  @Column(OPTIONAL_INSTANT)
+  withheldUntil: string | null;
 }

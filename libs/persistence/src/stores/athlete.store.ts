@@ -4,9 +4,11 @@ import { checkedFirst, pageOf, readCursor, isName, isUuid, type Page, type PageR
 import type { AthleteRow } from '../rows.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
-export type AthleteChanges = Partial<Omit<AthleteRow, 'organisationId' | 'id'>>;
+/** Nobody is erased before he was there. */
+export type NewAthlete = Omit<AthleteRow, 'erasedAt'>;
+export type AthleteChanges = Partial<Omit<NewAthlete, 'organisationId' | 'id'>>;
 
-export async function insert(tx: Tx, row: AthleteRow): Promise<void> {
+export async function insert(tx: Tx, row: NewAthlete): Promise<void> {
   await managerOf(tx).insert(Athlete, row);
 }
 
@@ -34,6 +36,29 @@ export async function byIds(
 ): Promise<AthleteRow[]> {
   return managerOf(at).findBy(Athlete, { organisationId, id: In([...ids]) });
 }
+
+/** What stays under which name when an athlete is erased: who somebody was is gone, what he did is not. */
+export interface Pseudonym {
+  readonly givenName: string;
+  readonly familyName: string;
+}
+
+/** Takes everything away that says who the athlete is. False: there is no such athlete. */
+export async function erase(
+  tx: Tx,
+  organisationId: string,
+  id: string,
+  pseudonym: Pseudonym,
+): Promise<boolean> {
+  const { affected } = await managerOf(tx).update(
+    Athlete,
+    { organisationId, id },
+    { ...pseudonym, ...NOBODY, erasedAt: () => 'clock_timestamp()' },
+  );
+  return affected === 1;
+}
+
+const NOBODY = { birthDate: null, handedness: null, display: 'bib' } as const;
 
 /** By family name, then given name. */
 export async function page(

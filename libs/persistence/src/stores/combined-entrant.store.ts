@@ -23,6 +23,21 @@ export async function remove(tx: Tx, organisationId: string, id: string): Promis
   return affected === 1;
 }
 
+/** As of competitors: takes names off the lists of combined events. */
+export async function eraseListedNames(
+  tx: Tx,
+  organisationId: string,
+  { ids, names }: { readonly ids: readonly string[]; readonly names: readonly string[] },
+): Promise<Pick<CombinedEntrantRow, 'id' | 'combinedEventId'>[]> {
+  const [rows] = await managerOf(tx).query<[Pick<CombinedEntrantRow, 'id' | 'combinedEventId'>[], number]>(
+    `UPDATE combined_entrant SET listed_name = NULL
+      WHERE organisation_id = $1 AND listed_name IS NOT NULL AND (id = ANY ($2) OR lower(listed_name) = ANY ($3))
+      RETURNING id, combined_event_id AS "combinedEventId"`,
+    [organisationId, ids, names.map((name) => name.toLowerCase())],
+  );
+  return rows;
+}
+
 /** The entrants of several combined events, each in the original order. */
 export async function ofEvents(
   at: Reads,

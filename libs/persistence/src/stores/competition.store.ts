@@ -7,7 +7,14 @@ import { managerOf, type Reads, type Tx } from '../transaction.js';
 /** A new competition begins as a draft, at version 0, with an empty journal, in no calling group. */
 export type NewCompetition = Omit<
   CompetitionRow,
-  'status' | 'version' | 'lastSequence' | 'callingGroupId' | 'callingPosition' | 'categoryScheme'
+  | 'status'
+  | 'version'
+  | 'lastSequence'
+  | 'callingGroupId'
+  | 'callingPosition'
+  | 'categoryScheme'
+  | 'isWithheld'
+  | 'withheldUntil'
 > &
   Partial<Pick<CompetitionRow, 'categoryScheme'>>;
 /** `lastSequence` moves with the journal alone, `version` with every change. */
@@ -151,6 +158,8 @@ const LOCK: Statement = {
     'startsAt',
     'callingGroupId',
     'callingPosition',
+    'isWithheld',
+    'withheldUntil',
   )} FROM competition WHERE organisation_id = $1 AND id = $2 FOR UPDATE`,
 };
 

@@ -100,6 +100,21 @@ export async function ofAthlete(
   return managerOf(at).find(Competitor, { where: { organisationId, athleteId }, order: { id: 'ASC' } });
 }
 
+/** Takes names off start lists: those of `ids`, and those written as one of `names`. Whose they were, and where. */
+export async function eraseListedNames(
+  tx: Tx,
+  organisationId: string,
+  { ids, names }: { readonly ids: readonly string[]; readonly names: readonly string[] },
+): Promise<Pick<CompetitorRow, 'id' | 'competitionId'>[]> {
+  const [rows] = await managerOf(tx).query<[Pick<CompetitorRow, 'id' | 'competitionId'>[], number]>(
+    `UPDATE competitor SET listed_name = NULL
+      WHERE organisation_id = $1 AND listed_name IS NOT NULL AND (id = ANY ($2) OR lower(listed_name) = ANY ($3))
+      RETURNING id, competition_id AS "competitionId"`,
+    [organisationId, ids, names.map((name) => name.toLowerCase())],
+  );
+  return rows;
+}
+
 /** One competitor of a published meet, by ids. */
 export interface PublishedEntry {
   readonly meetId: string;

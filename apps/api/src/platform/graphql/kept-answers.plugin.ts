@@ -98,8 +98,9 @@ export function useKeptAnswers(memory: CompetitionMemory): Plugin<Context, HttpC
       return {
         onExecuteDone({ result, setResult }) {
           // Versions never go back: what is at hand before and after was at hand all the time.
-          if (isAsyncIterable(result) || result.errors || memory.atHand(organisationId, id) !== competition)
-            return;
+          // That there is nothing to be seen may depend on the time.
+          if (isAsyncIterable(result) || result.errors || !result.data?.['competition']) return;
+          if (memory.atHand(organisationId, id) !== competition) return;
           const text = textOf(result);
           kept.set(keyOf(params), { organisationId, competition, text });
           setResult(written(text));

@@ -9,6 +9,7 @@ import {
   type Stage,
 } from '#rules';
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
+import { isWithheld } from '../competition/visible.js';
 import { globalId } from '../inputs/global-id.js';
 import { Instant } from '../scalars/instant.js';
 import { MarkText } from '../scalars/mark.js';
@@ -92,6 +93,15 @@ export class Competition {
 
   @Field(() => Instant, { nullable: true })
   startsAt: Date | null;
+
+  @Field({ description: 'Nothing of it is shown now to those who do not work at it.' })
+  isWithheld: boolean;
+
+  @Field(() => Instant, {
+    nullable: true,
+    description: 'When that ends; nothing while it is withheld: when somebody lets it go.',
+  })
+  withheldUntil: Date | null;
 }
 
 export function competitionObject(row: CompetitionRow): Competition {
@@ -118,6 +128,8 @@ export function competitionObject(row: CompetitionRow): Competition {
     status: row.status,
     version: row.version,
     startsAt: row.startsAt === null ? null : new Date(row.startsAt),
+    isWithheld: isWithheld(row),
+    withheldUntil: row.withheldUntil === null ? null : new Date(row.withheldUntil),
   };
 }
 
