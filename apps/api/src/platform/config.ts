@@ -42,7 +42,6 @@ export function readConfig(environment: Environment): Config {
   const production = environment.NODE_ENV === 'production';
   const dataDirectory = given(environment.SECTORLINE_DATA) ?? '.sectorline';
   const databaseUrl = given(environment.DATABASE_URL) ?? null;
-  const dataDirectory = given(environment.SECTORLINE_DATA) ?? '.sectorline';
   return {
     databaseUrl,
     dataDirectory,
