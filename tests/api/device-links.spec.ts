@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { answerTo, anyAddress, call } from '../support/accounts.js';
 import { startApi, type TestApi } from '../support/api.js';
 import { Circle } from '../support/at-the-circle.js';
+import { discusSheet } from '../support/circle.js';
 
 let api: TestApi;
 let circle: Circle;
@@ -140,6 +141,26 @@ describe('a device link', () => {
     expect(link.on).toBe(callingGroup.id);
     const { token } = await exchange(secretOf(link.url));
     expect((await fresh.record(1, 1, '57.10', {}, token)).entry.standing).toBe('ACCEPTED');
+  });
+
+  it('can be for the wind gauge: its devices read all, and give winds and nothing else', async () => {
+    const pit = await Circle.open(api, discusSheet(2, { event: 'long-jump' }));
+    const { link } = await make({ on: pit.competition.id, isWindsOnly: true }, pit.referee);
+    const { token } = await exchange(secretOf(link.url));
+    const { entry } = await pit.record(1, 1, '6.48');
+    const code = async (mutation: string, input: object): Promise<string | undefined> => {
+      const about = { competitionId: pit.competition.id, entryId: randomUUID(), ...input };
+      const { errors } = await answerTo(api, mutation, about, 'userErrors { code }', token);
+      return errors?.[0]?.extensions.code;
+    };
+    const trial = { competitorId: pit.competitorOf(2), round: 1, outcome: 'FOUL' };
+    expect(await code('attemptRecord', trial)).toBe('FORBIDDEN');
+    expect(await code('competitionInterrupt', { cause: 'LIGHT', seenAt: UNTIL })).toBe('FORBIDDEN');
+    expect(await code('attemptWindRecord', { attemptId: entry.id, wind: '+1.3' })).toBeUndefined();
+    const query = `query ($id: ID!) { viewer { grants { isWindsOnly } } competition(id: $id) { callList { name } journal(first: 9) { edges { node { kind } } } } }`;
+    const { viewer, competition } = await api.data(query, { id: pit.competition.id }, token);
+    expect(viewer.grants).toEqual([{ isWindsOnly: true }]);
+    expect(competition.journal.edges.map(({ node }: any) => node.kind)).toEqual(['attempt', 'wind']);
   });
 
   it('is made once, however often the request is sent', async () => {

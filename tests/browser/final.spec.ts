@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { discusSheet } from '../support/circle.js';
 import { Circle } from '../support/at-the-circle.js';
 import { discusFinal, judged, type ScriptLine } from './support/discus-final.js';
@@ -16,6 +17,14 @@ function expected(lines: readonly ScriptLine[]): unknown[] {
     round,
     ...judged(cell),
   }));
+}
+
+/** What the browser says against installing the page on the home screen. */
+async function hindrances(page: Page): Promise<string[]> {
+  const session = await page.context().newCDPSession(page);
+  const { installabilityErrors } = await session.send('Page.getInstallabilityErrors');
+  await session.detach();
+  return installabilityErrors.map(({ errorId }) => errorId);
 }
 
 describe('a discus final of twelve, entered at the desk', () => {
@@ -56,6 +65,7 @@ describe('a discus final of twelve, entered at the desk', () => {
     await enter(of(1, 1));
     await official.isSent();
     await official.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    expect(await hindrances(official.page)).toEqual([]);
 
     await field.network.shut();
     await enter(of(2, 2));

@@ -44,6 +44,26 @@ describe('two competitions that are called in one order', () => {
     const { id } = made.callingGroupCreate.callingGroup;
     const page = await tablet.page(field.deskFor(await api.token('official', id)));
     const official = new ThumbOfficial(page);
+    await page.locator('.up .up-who .bib', { hasText: /^1$/ }).waitFor();
+    // The order is set anew while the tablet is out: it reads it again.
+    const { callingGroup } = await api.data(
+      `query ($id: ID!) { callingGroup(id: $id) { version } }`,
+      { id },
+      older.director,
+    );
+    const competitorIds = [
+      ...[younger.competitorOf(11), older.competitorOf(1)],
+      ...[younger.competitorOf(12), older.competitorOf(2)],
+    ];
+    const set = { callingGroupId: id, expectedVersion: callingGroup.version, competitorIds };
+    const { callingOrderSet } = await api.data(
+      `mutation ($input: CallingOrderSetInput!) { callingOrderSet(input: $input) { userErrors { code message } } }`,
+      { input: set },
+      older.director,
+    );
+    expect(callingOrderSet.userErrors).toEqual([]);
+    await page.reload();
+    await page.locator('.up .up-who .bib', { hasText: /^11$/ }).waitFor();
     const order: string[] = [];
     for (;;) {
       const { up } = (await api.data(UP, { id }, older.director)).callingGroup.progress;

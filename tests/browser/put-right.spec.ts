@@ -6,6 +6,10 @@ import { written } from './support/journal.js';
 import { ThumbOfficial } from './support/official.js';
 import { Tablet } from './support/tablet.js';
 
+const LINK = `mutation ($input: DeviceLinkCreateInput!) {
+  deviceLinkCreate(input: $input) { link { url } userErrors { code message } }
+}`;
+
 describe('what is put right at the desk', () => {
   let field: Field;
   let tablet: Tablet;
@@ -138,12 +142,11 @@ describe('what is put right at the desk', () => {
     await official.isSent();
     const gauge = await Tablet.open();
     try {
-      const token = await field.api.token('official', circle.competition.id);
-      const other = new ThumbOfficial(await gauge.page(field.deskFor(token)));
-      await other.page.locator('.up').waitFor();
-      await other.see('more');
-      await other.page.getByLabel(en['more.windOnly']).check();
-      await other.see('entry');
+      const until = new Date(Date.now() + 3_600_000).toISOString();
+      const input = { on: circle.competition.id, label: 'Gauge', until, isWindsOnly: true };
+      const { deviceLinkCreate } = await field.api.data(LINK, { input }, circle.referee);
+      const [desk] = field.deskFor('').split('#');
+      const other = new ThumbOfficial(await gauge.page(`${desk}#${deviceLinkCreate.link.url.split('#')[1]}`));
       await other.button(en['key.sign']).click();
       for (const digit of '04') await other.button(digit).click();
       await other.button(en.record).click();

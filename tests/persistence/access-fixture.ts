@@ -26,6 +26,7 @@ export async function populateAccess(tx: Tx, scene: Scene): Promise<void> {
   await sessions.revokeToken(tx, { organisationId, tokenId: randomUUID(), reason: 'lost', revokedBy: 'x' });
   const link = {
     ...{ organisationId, id: linkId!, meetId, competitionId, callingGroupId: null, label: 'Circle 2' },
+    isWindsOnly: false,
     ...{ ...window, devices: 2, madeBy: 'referee' },
   };
   await deviceLinks.insert(tx, link);

@@ -45,6 +45,8 @@ export class Desk {
   /** Who is called, over all competitions that are called in one order. */
   readonly turns: ReadonlySignal<readonly GroupTurn[]>;
   readonly people: ReadonlySignal<readonly Person[]>;
+  /** The link of this device is for the wind gauge. */
+  readonly isWindsOnly: ReadonlySignal<boolean>;
   readonly nowMs = signal(Date.now());
 
   constructor(parts: DeskParts) {
@@ -52,6 +54,10 @@ export class Desk {
     this.client = parts.client;
     this.sending = parts.sending;
     this.reading = parts.reading;
+    this.isWindsOnly = computed(() => {
+      const grants = this.store.signIn.value?.grants ?? [];
+      return grants.length > 0 && grants.every(({ isWindsOnly }) => isWindsOnly === true);
+    });
     this.board = computed(() => {
       const open = this.store.open.value;
       return open && boardOf(open);

@@ -133,6 +133,30 @@ describe('what is entered at the desk', () => {
     expect(up()).toBe('b');
   });
 
+  it('may be somebody who is on no list, with trials before the server has heard of anybody', async () => {
+    const key = '00000000-0000-7000-8000-000000000001';
+    const late = { kind: 'late-entry', competitor: key, bib: 'a', flight: null } as const;
+    const name = { listedName: 'Runa Askvold', listedClub: null };
+    const entering = [store.enter({ ...late, ...name }, key), store.enter(attempt(key, 4000))];
+    keeper.write();
+    const verdicts = await Promise.all(entering);
+    expect(verdicts.map((verdict) => verdict?.standing)).toEqual(['accepted', 'accepted']);
+    const { kept, folded } = store.open.value!;
+    // The bib is worn already.
+    expect(kept.head.callList.at(-1)).toMatchObject({ name: 'Runa Askvold', competitor: { bib: 'a/2' } });
+    expect(folded.kind === 'distance' && folded.state.card.competitors.at(-1)?.bib).toBe('a/2');
+    const bibs = [
+      { competitor: 'a', bib: 'b' },
+      { competitor: 'b', bib: 'a' },
+    ];
+    void store.enter({ kind: 'bibs', bibs, reason: 'swapped' });
+    expect(store.open.value!.kept.head.callList.map(({ competitor }) => competitor.bib)).toEqual([
+      ...['b', 'a', 'a/2'],
+    ]);
+    // What the server has is as it was.
+    expect(store.competitions.value[0]!.head.callList).toHaveLength(2);
+  });
+
   it('is not called saved when the device cannot write', async () => {
     keeper.keepEntries = () => Promise.reject(new Error('The disk is full.'));
     await expect(store.enter(attempt('a', 4000))).rejects.toThrow('full');

@@ -5,7 +5,7 @@ import { uuidV7 } from '../offline/uuid-v7.js';
 import type { DeskStore } from './desk-store.js';
 import type { KeptGroup, SignIn } from './keeping/database.js';
 
-const VIEWER = `query DeskViewer { viewer { label grants { role on } } }`;
+const VIEWER = `query DeskViewer { viewer { label grants { role on isWindsOnly } } }`;
 
 const MEET = `query DeskMeet($id: ID!) {
   meet(id: $id) { name competitions { id title status startsAt } }

@@ -96,6 +96,8 @@ export interface DeviceLinkRow {
   readonly endsAt: string;
   /** How many devices may come in by it. */
   readonly devices: number;
+  /** Its devices give winds and nothing else. */
+  readonly isWindsOnly: boolean;
   readonly madeBy: string;
   readonly madeAt: string;
 }

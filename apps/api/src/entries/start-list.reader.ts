@@ -47,6 +47,6 @@ export class StartListReader {
   /** Whole names are for those who act on the competition, and for an administrator. */
   requireCaller(competition: CompetitionRow, viewer: Identity): void {
     if (viewer.isAdmin) return;
-    viewer.requireCapacity(competition);
+    viewer.requireCapacity(competition, 'winds');
   }
 }

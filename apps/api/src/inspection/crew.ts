@@ -12,7 +12,7 @@ export async function authorityAt(at: Reads, viewer: Identity, meet: MeetRow): P
   const ofMeet = viewer.capacityIn({ id: meet.id, meetId: meet.id, callingGroupId: null });
   if (ofMeet !== null || viewer.isPublic) return ofMeet;
   const rows: CompetitionRow[] = await competitions.ofMeet(at, meet.organisationId, meet.id);
-  return rows.some((row) => viewer.mayOfficiate(row)) ? 'official' : null;
+  return rows.some((row) => viewer.mayDoAll(row)) ? 'official' : null;
 }
 
 /** The same; throws UNAUTHENTICATED or FORBIDDEN where there is none. */

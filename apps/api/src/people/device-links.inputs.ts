@@ -1,5 +1,5 @@
 import { Field, ID, InputType, Int } from '@nestjs/graphql';
-import { IsInt, IsOptional, Max, Min } from 'class-validator';
+import { IsBoolean, IsInt, IsOptional, Max, Min } from 'class-validator';
 import { ObjectId } from '../platform/inputs/object-id.js';
 import { OwnId } from '../platform/inputs/own-id.js';
 import { Text } from '../platform/inputs/text.js';
@@ -36,6 +36,13 @@ export class DeviceLinkCreateInput {
   @Min(1)
   @Max(50)
   devices: number;
+
+  @Field({
+    defaultValue: false,
+    description: 'For the tablet at the wind gauge: it gives winds and nothing else.',
+  })
+  @IsBoolean()
+  isWindsOnly: boolean;
 }
 
 @InputType()

@@ -63,6 +63,7 @@ export class DeviceLinksService {
     const known = await this.database.read((at) => deviceLinks.find(at, organisationId, id));
     const wanted = {
       ...{ organisationId, id, meetId: object.ofMeet, label: input.label, devices: input.devices },
+      isWindsOnly: input.isWindsOnly,
       ...{ competitionId: object.competitionId, callingGroupId: object.callingGroupId },
       // "At once" was another moment when the request came for the first time.
       startsAt:
@@ -118,6 +119,7 @@ export class DeviceLinksService {
       role: 'official',
       on: row.competitionId ?? row.callingGroupId,
       ...(row.callingGroupId !== null && { scope: 'calling-group' }),
+      ...(row.isWindsOnly && { only: 'winds' }),
       from: Math.floor(Date.parse(row.startsAt) / 1000),
       until: Math.floor(Date.parse(row.endsAt) / 1000),
     };

@@ -29,6 +29,9 @@ export class DeviceLink {
   @Field(() => Int, { description: 'How many devices may come in by it.' })
   devices: number;
 
+  @Field({ description: 'Its devices give winds and nothing else.' })
+  isWindsOnly: boolean;
+
   @Field(() => Int, { description: 'How many have.' })
   used: number;
 
@@ -94,6 +97,7 @@ export function deviceLinkObject(row: DeviceLinkState, url: string): DeviceLink 
   const { competitionId, callingGroupId } = row;
   return {
     ...{ row, id: row.id, label: row.label, devices: row.devices, used: row.used, url },
+    isWindsOnly: row.isWindsOnly,
     on:
       competitionId === null
         ? globalId('CallingGroup', callingGroupId!)

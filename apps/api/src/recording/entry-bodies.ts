@@ -59,7 +59,7 @@ function judgementIn({ unit }: CompetitionSetup, input: JudgementInput): Judgeme
 export function windRequest(input: AttemptWindRecordInput): EntryRequest {
   // The scalar has read it: what is left here can be read again.
   const wind = parseWind(input.wind) ?? 'NWI';
-  return roundRequest(input, { kind: 'wind', attempt: input.attemptId, wind });
+  return { ...roundRequest(input, { kind: 'wind', attempt: input.attemptId, wind }), isWind: true };
 }
 
 export function moveRequest(input: AttemptsMoveInput): EntryRequest {

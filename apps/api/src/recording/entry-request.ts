@@ -12,6 +12,8 @@ export interface EntryRequest {
   /** `null`: the entry does not depend on what the sender has seen. */
   readonly expectedVersion: number | null;
   readonly entered: Entered;
+  /** A wind by itself, which a device at the gauge may give. */
+  readonly isWind?: boolean;
   /** Of an entry about the start list. */
   readonly details?: ListDetails;
 }

@@ -74,8 +74,11 @@ export class RecordingService {
    * FORBIDDEN when the viewer has no right on the competition at this moment.
    */
   async record(viewer: Identity, request: EntryRequest): Promise<RecordingOutcome> {
-    return this.alone(viewer, request.competitionId, (tx, loaded, by) =>
-      this.recordIn(tx, loaded, request, by),
+    return this.alone(
+      viewer,
+      request.competitionId,
+      (tx, loaded, by) => this.recordIn(tx, loaded, request, by),
+      request.isWind ? 'winds' : 'all',
     );
   }
 
@@ -87,8 +90,11 @@ export class RecordingService {
     viewer: Identity,
     competitionId: string,
     work: (tx: Tx, loaded: LoadedCompetition, by: RecordedBy) => Promise<T>,
+    what: 'all' | 'winds' = 'all',
   ): Promise<T | NotRecorded> {
-    const outcome = await this.turnstile.pass(competitionId, () => this.locked(viewer, competitionId, work));
+    const outcome = await this.turnstile.pass(competitionId, () =>
+      this.locked(viewer, competitionId, work, what),
+    );
     if (isRecorded(outcome) && !outcome.replayed) this.announce(outcome);
     return outcome;
   }
@@ -97,12 +103,13 @@ export class RecordingService {
     viewer: Identity,
     competitionId: string,
     work: (tx: Tx, loaded: LoadedCompetition, by: RecordedBy) => Promise<T>,
+    what: 'all' | 'winds',
   ): Promise<T | NotRecorded> {
     try {
       return await this.database.write(async (tx) => {
         const row = await competitions.lock(tx, viewer.organisationId, competitionId);
         if (!row) return notRecorded(notFound('competition', ['competitionId']));
-        const capacity = viewer.requireCapacity(row);
+        const capacity = viewer.requireCapacity(row, what);
         const loaded = await this.memory.locked(tx, row);
         return work(tx, loaded, {
           capacity,

@@ -11,7 +11,11 @@ export interface SignIn {
   readonly label: string;
   /** As journals name its holder. */
   readonly holder: string;
-  readonly grants: readonly { readonly role: string; readonly on: string | null }[];
+  readonly grants: readonly {
+    readonly role: string;
+    readonly on: string | null;
+    readonly isWindsOnly?: boolean;
+  }[];
 }
 
 /** One competition as it was last read from the server. */

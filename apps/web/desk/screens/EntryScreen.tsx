@@ -23,7 +23,8 @@ export function EntryScreen() {
   const draft = desk.draft.value;
   const called = desk.turns.value.find(({ competitionId }) => competitionId === open.kept.id);
   const turn = draft.turn ?? called?.turn ?? null;
-  if (folded.kind === 'distance' && hasWind(open) && desk.store.settings.value.mode === 'wind') {
+  const isAtGauge = desk.isWindsOnly.value || desk.store.settings.value.mode === 'wind';
+  if (folded.kind === 'distance' && hasWind(open) && isAtGauge) {
     return (
       <section class="entry-screen">
         <SaidLine />

@@ -8,7 +8,7 @@ import { Choice } from '../../ui/Choice.jsx';
 import { hasWind } from '../competition/board.js';
 import { unitIn } from '../competition/head.js';
 import type { Body } from '../competition/request.js';
-import { useOpen, type Desk } from '../desk-context.js';
+import { useDesk, useOpen, type Desk } from '../desk-context.js';
 import { bodyText } from '../entry/body-text.js';
 import { CardSection } from './CardSection.jsx';
 import { HandOver } from './HandOver.jsx';
@@ -16,12 +16,13 @@ import { Starters } from './Starters.jsx';
 
 /** What is not sent, who starts, and how this device behaves. */
 export function MoreScreen() {
+  const { isWindsOnly } = useDesk();
   return (
     <section class="more-screen">
       <Returned />
       <Waiting />
-      <CardSection />
-      <Starters />
+      {!isWindsOnly.value && <CardSection />}
+      {!isWindsOnly.value && <Starters />}
       <Device />
     </section>
   );
@@ -101,7 +102,7 @@ function Device() {
       <h2>{t('more.device')}</h2>
       {signIn.value && <p>{t('more.signedInAs', { label: signIn.value.label })}</p>}
       {isLasting.value !== null && <p>{t(isLasting.value ? 'more.lasting' : 'more.notLasting')}</p>}
-      {hasWind(open) && (
+      {hasWind(open) && !desk.isWindsOnly.value && (
         <Switch
           text={t('more.windOnly')}
           isOn={mode === 'wind'}

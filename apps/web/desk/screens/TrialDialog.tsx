@@ -36,10 +36,7 @@ export function TrialDialog({ id }: { readonly id: string }) {
     if (verdict?.standing !== 'refused') close();
   };
   const ways: Way[] = [
-    'correct',
-    'wrongLine',
-    'takeBack',
-    'replace',
+    ...(desk.isWindsOnly.value ? [] : (['correct', 'wrongLine', 'takeBack', 'replace'] as const)),
     ...(hasWind(open) ? ['wind' as const] : []),
   ];
   return (

@@ -42,6 +42,9 @@ export class DeviceLink {
   @Column('integer')
   devices: number;
 
+  @Column('boolean', { default: false })
+  isWindsOnly: boolean;
+
   @Column('text')
   madeBy: string;
 

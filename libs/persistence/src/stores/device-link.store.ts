@@ -11,7 +11,7 @@ export async function insert(tx: Tx, row: NewDeviceLink): Promise<void> {
 }
 
 const SELECT = `
-  SELECT ${columns('id', 'meetId', 'competitionId', 'callingGroupId', 'label', 'startsAt', 'endsAt', 'devices', 'madeBy', 'madeAt')},
+  SELECT ${columns('id', 'meetId', 'competitionId', 'callingGroupId', 'label', 'startsAt', 'endsAt', 'devices', 'isWindsOnly', 'madeBy', 'madeAt')},
          device_link.organisation_id AS "organisationId",
          (SELECT count(*)::integer FROM device_link_use AS use
            WHERE use.organisation_id = device_link.organisation_id AND use.link_id = device_link.id) AS used,

@@ -17,6 +17,8 @@ export interface Grant {
    * is of.
    */
   readonly scope?: 'calling-group';
+  /** Said of a device at the wind gauge: it reads what an official reads, and gives winds and nothing else. */
+  readonly only?: 'winds';
   /** Seconds since the epoch: first and last moment at which the grant holds; null = unlimited. */
   readonly from: number | null;
   readonly until: number | null;

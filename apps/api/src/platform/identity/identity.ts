@@ -89,6 +89,19 @@ export class Identity {
     return this.has('official', id) || (callingGroupId !== null && this.mayCall(callingGroupId));
   }
 
+  /** Whether all that makes the holder an official of this competition is for winds alone. */
+  private givesWindsOnly({ id, callingGroupId }: CompetitionRef): boolean {
+    const own = this.open().filter(
+      ({ role, on }) => role === 'official' && (on === id || on === callingGroupId),
+    );
+    return own.length > 0 && own.every(({ only }) => only === 'winds');
+  }
+
+  /** Is an official of this competition for all that officials do. */
+  mayDoAll(competition: CompetitionRef): boolean {
+    return this.mayOfficiate(competition) && !this.givesWindsOnly(competition);
+  }
+
   /** Is an official of this calling group as a whole. */
   mayCall(callingGroupId: string): boolean {
     return this.open().some(
@@ -163,9 +176,14 @@ export class Identity {
     if (!this.mayKeepAthletes) throw this.refusal('Only a meet director or an administrator may do this.');
   }
 
-  /** Throws UNAUTHENTICATED or FORBIDDEN unless the holder may act on this competition now. */
-  requireCapacity(competition: CompetitionRef): Capacity {
+  /**
+   * Throws UNAUTHENTICATED or FORBIDDEN unless the holder may act on this competition now. `what`: a device at the wind
+   * gauge may give winds, and read.
+   */
+  requireCapacity(competition: CompetitionRef, what: 'all' | 'winds' = 'all'): Capacity {
     const capacity = this.capacityIn(competition);
+    if (capacity === 'official' && what === 'all' && this.givesWindsOnly(competition))
+      throw this.refusal('This device gives winds and nothing else.');
     if (!capacity)
       throw this.refusal('Only an official, referee or director of this competition may do this.');
     return capacity;

@@ -24,6 +24,9 @@ export class Grant {
   })
   on: string | null;
 
+  @Field({ description: 'Of a device at the wind gauge: it gives winds and nothing else.' })
+  isWindsOnly: boolean;
+
   @Field(() => Instant, { nullable: true })
   from: Date | null;
 
@@ -70,10 +73,11 @@ export class TokenIssuePayload {
   userErrors: UserError[];
 }
 
-export function grantOf({ role, on, scope, from, until }: GrantClaim): Grant {
+export function grantOf({ role, on, scope, only, from, until }: GrantClaim): Grant {
   return {
     role,
     on: on === null ? null : globalId(kindOf(role, scope), on),
+    isWindsOnly: only === 'winds',
     from: from === null ? null : new Date(from * 1000),
     until: until === null ? null : new Date(until * 1000),
   };

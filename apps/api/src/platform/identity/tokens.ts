@@ -146,12 +146,13 @@ function isUuid(value: unknown): value is string {
 }
 
 function isGrant(value: unknown): value is Grant {
-  const { role, on, scope, from, until } = value as Record<keyof Grant, unknown>;
+  const { role, on, scope, only, from, until } = value as Record<keyof Grant, unknown>;
   const isMoment = (moment: unknown): boolean => moment === null || typeof moment === 'number';
   return (
     (ROLES as readonly unknown[]).includes(role) &&
     (on === null || typeof on === 'string') &&
     (scope === undefined || (scope === 'calling-group' && role === 'official')) &&
+    (only === undefined || (only === 'winds' && role === 'official')) &&
     isMoment(from) &&
     isMoment(until)
   );
