@@ -215,6 +215,16 @@ export const IMPORT_TABLE: readonly Row[] = [
       'the notebook is private to coaches and athletes: it reads what stands at meets, and no other capability knows of it',
   },
   {
+    files: 'apps/api/src/analytics/**',
+    may: [
+      ...[...LIBRARIES, '#technique', '#flight', ...SERVER, PLATFORM, serviceOf('technique')],
+      'apps/api/src/technique/*.types.ts',
+      'apps/api/src/technique/{age,hand,notebook-view,words,words-for}.ts',
+    ],
+    because:
+      'analytics read the notebook and what stands at meets, and add to what the notebook shows of an athlete',
+  },
+  {
     files: 'apps/api/src/start/seed.ts',
     may: ['computed', 'node:**'],
     because:

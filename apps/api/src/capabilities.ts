@@ -1,3 +1,4 @@
+import { AnalyticsModule } from './analytics/analytics.module.js';
 import { CategoriesModule } from './categories/categories.module.js';
 import { CallingModule } from './calling/calling.module.js';
 import { DrawsModule } from './draws/draws.module.js';
@@ -41,4 +42,5 @@ export const CAPABILITIES = [
   PeopleModule,
   TechniqueModule,
   OversightModule,
+  AnalyticsModule,
 ];

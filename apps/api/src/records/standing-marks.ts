@@ -1,11 +1,4 @@
-import { NO_PROCEEDINGS } from '../platform/competition/proceedings.js';
-import {
-  journal as journalStore,
-  type CompetitionRow,
-  type FoldedRow,
-  type MeetRow,
-  type Reads,
-} from '#persistence';
+import type { CompetitionRow, MeetRow, Reads } from '#persistence';
 import {
   listedAges,
   performancesOfState,
@@ -16,9 +9,10 @@ import {
 import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
 import { CompetitionMemory } from '../platform/competition/competition-memory.js';
-import { fold } from '../platform/competition/kinds.js';
-import { itemOf, type LoadedCompetition } from '../platform/competition/loaded.js';
-import { rostersOf, type RosterLine } from '../platform/roster/roster.js';
+import { loadAll } from '../platform/competition/load-all.js';
+import type { LoadedCompetition } from '../platform/competition/loaded.js';
+import { momentOf } from '../platform/competition/moment-of.js';
+import type { RosterLine } from '../platform/roster/roster.js';
 import { meetSeriesOf } from './meet-series.js';
 
 /** The marks of a competition at one version. */
@@ -85,28 +79,6 @@ export class MarkMemory {
   }
 }
 
-async function loadAll(
-  at: Reads,
-  rows: readonly CompetitionRow[],
-  meets: ReadonlyMap<string, MeetRow>,
-): Promise<LoadedCompetition[]> {
-  const staged = rows.map((competition) => ({ competition, meet: meets.get(competition.meetId)! }));
-  const rosters = await rostersOf(at, staged);
-  const ids = rows.map(({ id }) => id);
-  const entries = new Map<string, FoldedRow[]>(ids.map((id) => [id, []]));
-  for (const entry of await journalStore.readAll(at, rows[0]!.organisationId, ids)) {
-    entries.get(entry.competitionId)?.push(entry);
-  }
-  return staged.map(({ competition: row, meet }, index) => {
-    const [roster, journal] = [rosters[index]!, entries.get(row.id) ?? []];
-    const latest = journal.at(-1)?.recordedAt;
-    const changedAt = latest === undefined ? null : new Date(latest);
-    // No mark depends on them.
-    const proceedings = NO_PROCEEDINGS;
-    return { ...fold(row, roster, journal.map(itemOf)), row, meet, roster, changedAt, proceedings };
-  });
-}
-
 /** The marks of a competition as the lists take them. */
 export function marksOf(loaded: LoadedCompetition): StandingMark[] {
   const { row, meet, roster } = loaded;
@@ -123,7 +95,7 @@ export function marksOf(loaded: LoadedCompetition): StandingMark[] {
   return performances.map((performance) => ({
     performance: {
       ...performance,
-      order: moment.order + performance.order,
+      order: moment.minutes * ORDERS_OF_MINUTE + performance.order,
       ages: agesOf(performance, row),
     },
     line: lines.get(owners.get(performance.id)!)!,
@@ -143,32 +115,5 @@ function agesOf({ event, sex, implementGrams, onDate }: Performance, row: Compet
   return listedAges({ rules: row.rules, event, sex, age: row.categoryAge, implementGrams, onDate });
 }
 
-const MINUTES_OF_HOUR = 60;
 /** More than the turns of one competition. */
 const ORDERS_OF_MINUTE = 1_000_000;
-
-/** The day by the clock of the place, and where in it the competition lies; without a time, at its beginning. */
-function momentOf(
-  { startsAt }: CompetitionRow,
-  { startsOn, timeZone }: MeetRow,
-): { readonly onDate: string; readonly order: number } {
-  if (startsAt === null) return { onDate: startsOn, order: 0 };
-  const parts = new Intl.DateTimeFormat('en-CA', {
-    timeZone,
-    ...{
-      year: 'numeric',
-      month: '2-digit',
-      day: '2-digit',
-      hour: '2-digit',
-      minute: '2-digit',
-      hourCycle: 'h23',
-    },
-  }).formatToParts(new Date(startsAt));
-  const part = (type: Intl.DateTimeFormatPartTypes): string =>
-    parts.find((one) => one.type === type)?.value ?? '';
-  const minutes = Number(part('hour')) * MINUTES_OF_HOUR + Number(part('minute'));
-  return {
-    onDate: `${part('year')}-${part('month')}-${part('day')}`,
-    order: minutes * ORDERS_OF_MINUTE,
-  };
-}

@@ -37,6 +37,7 @@ export class NotebookResolver {
   constructor(private readonly service: NotebookService) {}
 
   @Query(() => [NotebookAthlete], {
+    complexity: 10,
     description: 'The athletes whom the viewer coaches, is, or is the guardian of; by name.',
   })
   @Needs('coach', 'athlete', 'guardian')
@@ -57,23 +58,27 @@ export class NotebookResolver {
     return row && notebookAthlete(row, viewer);
   }
 
-  @ResolveField(() => [Checklist], { description: 'For coaches; empty for others.' })
+  @ResolveField(() => [Checklist], { complexity: 4, description: 'For coaches; empty for others.' })
   async checklists(@Parent() of: NotebookAthlete, @Context() context: RequestContext): Promise<Checklist[]> {
     return of.isCoach ? checklistsOf(await this.said(of, context)) : [];
   }
 
-  @ResolveField(() => [AthleteStage], { description: 'For coaches; empty for others.' })
+  @ResolveField(() => [AthleteStage], { complexity: 3, description: 'For coaches; empty for others.' })
   async stages(@Parent() of: NotebookAthlete, @Context() context: RequestContext): Promise<AthleteStage[]> {
     return of.isCoach ? stagesOf(await this.said(of, context)) : [];
   }
 
-  @ResolveField(() => [Focus], { description: 'For coaches, and for others once FOCUS is released.' })
+  @ResolveField(() => [Focus], {
+    complexity: 6,
+    description: 'For coaches, and for others once FOCUS is released.',
+  })
   async focuses(@Parent() of: NotebookAthlete, @Context() context: RequestContext): Promise<Focus[]> {
     const entries = await this.said(of, context);
     return of.isCoach || isReleased(entries, 'focus') ? focusesOf(entries) : [];
   }
 
   @ResolveField(() => [VideoReference], {
+    complexity: 6,
     description: 'For coaches, and for others once NOTES is released.',
   })
   async videos(@Parent() of: NotebookAthlete, @Context() context: RequestContext): Promise<VideoReference[]> {
@@ -81,7 +86,7 @@ export class NotebookResolver {
     return of.isCoach || isReleased(entries, 'notes') ? videosOf(entries) : [];
   }
 
-  @ResolveField(() => [NotebookRelease])
+  @ResolveField(() => [NotebookRelease], { complexity: 4 })
   async releases(
     @Parent() of: NotebookAthlete,
     @Context() context: RequestContext,
@@ -89,13 +94,13 @@ export class NotebookResolver {
     return releasesOf(await this.said(of, context));
   }
 
-  @ResolveField(() => [Consent])
+  @ResolveField(() => [Consent], { complexity: 3 })
   async consents(@Parent() of: NotebookAthlete, @Context() context: RequestContext): Promise<Consent[]> {
     return consentsOf(await this.said(of, context));
   }
 
   @ResolveField(() => [PracticeThrow], {
-    complexity: 10,
+    complexity: 100,
     description: 'Throws of practice by day and order, both days included. For all who follow the athlete.',
   })
   async practiceThrows(
@@ -108,7 +113,7 @@ export class NotebookResolver {
   }
 
   @ResolveField(() => [ThrowObservation], {
-    complexity: 10,
+    complexity: 60,
     description:
       'What was seen of throws of practice and of trials, in the order of observing. For coaches, and for others once NOTES is released.',
   })

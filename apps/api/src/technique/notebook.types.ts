@@ -97,7 +97,7 @@ export class VideoReference {
   @Field(() => ViewEnum, { nullable: true })
   view: View | null;
 
-  @Field(() => [VideoInstant])
+  @Field(() => [VideoInstant], { complexity: 6 })
   instants: readonly VideoInstant[];
 }
 

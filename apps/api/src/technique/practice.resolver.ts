@@ -21,7 +21,7 @@ export class PracticeSessionLog {
   @Field(() => PracticeSession)
   session: PracticeSession;
 
-  @Field(() => [PracticeThrow], { description: 'By athlete, in the order of throwing.' })
+  @Field(() => [PracticeThrow], { complexity: 60, description: 'By athlete, in the order of throwing.' })
   throws: PracticeThrow[];
 }
 

@@ -96,7 +96,7 @@ export class ThrowObservation {
   @Field(() => String, { nullable: true })
   checklist: string | null;
 
-  @Field(() => [FaultMarkNoted])
+  @Field(() => [FaultMarkNoted], { complexity: 3 })
   marks: readonly FaultMarkNoted[];
 
   @Field(() => String, {
@@ -205,6 +205,7 @@ export class PracticeSessionCreatePayload {
 @ObjectType({ description: 'Each item by itself: one that is refused keeps none of the others out.' })
 export class LogPayload {
   @Field(() => [LogResult], {
+    complexity: 50,
     description: 'In the order of sending; of a throw first the throw, then what was seen of it.',
   })
   results: LogResult[];

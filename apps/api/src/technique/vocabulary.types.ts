@@ -86,10 +86,11 @@ export class FaultVocabulary {
   @Field(() => [StyleEnum])
   styles: readonly Style[];
 
-  @Field(() => [ThrowPhase])
+  @Field(() => [ThrowPhase], { complexity: 8 })
   phases: readonly ThrowPhase[];
 
   @Field(() => [FaultDefinitionView], {
+    complexity: 40,
     description: 'In the order of the throw; retired and hidden ones too.',
   })
   faults: readonly FaultDefinitionView[];

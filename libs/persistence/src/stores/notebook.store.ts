@@ -60,8 +60,9 @@ const DATA_VERSION: Statement = {
       (SELECT count(*) FROM practice_throw WHERE athlete_id = $2 AND organisation_id = $1),
       (SELECT count(*) FROM observation WHERE athlete_id = $2 AND organisation_id = $1),
       (SELECT count(*) FROM notebook_entry WHERE athlete_id = $2 AND organisation_id = $1),
-      (SELECT coalesce(sum(version), 0) || '.' || count(*) FROM competition JOIN competitor
-          ON competitor.organisation_id = $1 AND competitor.competition_id = competition.id
+      (SELECT coalesce(sum(version), 0) || '.' || count(*) || '.' || count(published_at) FROM competition
+         JOIN competitor ON competitor.organisation_id = $1 AND competitor.competition_id = competition.id
+         JOIN meet ON meet.organisation_id = $1 AND meet.id = meet_id
         WHERE competition.organisation_id = $1 AND competitor.athlete_id = $2),
       (SELECT coalesce(max(sequence), 0) FROM fault_change WHERE organisation_id = $1),
       (SELECT birth_date FROM athlete WHERE organisation_id = $1 AND id = $2)) AS version`,

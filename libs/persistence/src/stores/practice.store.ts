@@ -13,7 +13,7 @@ export type NewPracticeThrow = Omit<PracticeThrowRow, 'recordedAt'>;
 export type CountingThrow = Omit<
   PracticeThrowRow,
   'device' | 'deviceAt' | 'recordedAt' | 'fingerprint' | 'reason' | 'loggedBy'
-> & { readonly onDate: string };
+> & { readonly onDate: string; readonly place: string | null };
 
 export async function insertSession(tx: Tx, row: NewPracticeSession): Promise<void> {
   await managerOf(tx).insert(PracticeSession, row);
@@ -85,7 +85,7 @@ export async function ofSession(
 const NAMES = columns(
   ...['throw.organisationId', 'throw.id', 'throwId', 'sessionId', 'athleteId', 'event', 'variant'],
   ...['implementGrams', 'round', 'outcome', 'mark', 'isMeasured', 'effortPercent', 'voidedOnPurpose'],
-  ...['foul', 'wind', 'styles', 'release', 'isAnnulled', 'replacesId', 'onDate'],
+  ...['foul', 'wind', 'styles', 'release', 'isAnnulled', 'replacesId', 'onDate', 'place'],
 ).replaceAll('AS "throw.', 'AS "');
 
 const FROM = `
