@@ -1,4 +1,10 @@
-import { journal as journalStore, type CompetitionRow, type FoldedRow, type MeetRow, type Reads } from '#persistence';
+import {
+  journal as journalStore,
+  type CompetitionRow,
+  type FoldedRow,
+  type MeetRow,
+  type Reads,
+} from '#persistence';
 import { rostersOf } from '../roster/roster.js';
 import { fold } from './kinds.js';
 import { itemOf, type LoadedCompetition } from './loaded.js';
