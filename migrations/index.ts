@@ -31,7 +31,7 @@ import { Privacy1795613001500 } from './1795613001500-privacy.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 import { TrialsInBrief1795613000900 } from './1795613000900-trials-in-brief.js';
-import { WindDevices1795613001400 } from './1795613001400-wind-devices.js';
+import { WindDevices1795613001600 } from './1795613001600-wind-devices.js';
 export const MIGRATIONS = [
   Vocabulary1795612700000,
   ClubsAndAthletes1795612800000,
@@ -64,5 +64,5 @@ export const MIGRATIONS = [
   EntriesAndTables1795613001300,
   Protests1795613001310,
   Privacy1795613001500,
-  WindDevices1795613001400,
+  WindDevices1795613001600,
 ];

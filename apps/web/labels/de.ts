@@ -242,6 +242,7 @@ export const de: Labels = {
   'away.how':
     'Nur mit Erlaubnis des Schiedsrichters. Wird bis zur Rückkehr in jedem Durchgang zuletzt aufgerufen; wer beim Aufruf fehlt, verzichtet.',
   'away.where': 'Wohin?',
+  'away.elsewhere': 'woanders',
   'away.howLong': 'Zurück erwartet in',
   'away.open': 'nicht gesagt',
   'away.go': 'Freistellen',

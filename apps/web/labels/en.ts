@@ -252,6 +252,7 @@ export const en = {
   'away.how':
     'Only with the referee’s leave. Called last in each round until back; who is absent when called passes.',
   'away.where': 'Where to?',
+  'away.elsewhere': 'elsewhere',
   'away.howLong': 'Expected back in',
   'away.open': 'not said',
   'away.go': 'Excuse',

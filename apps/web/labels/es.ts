@@ -241,6 +241,7 @@ export const es: Labels = {
   'away.how':
     'Solo con permiso del juez árbitro. Se llama en último lugar en cada ronda hasta que vuelva; quien falta al ser llamado, pasa.',
   'away.where': '¿Adónde?',
+  'away.elsewhere': 'en otro lugar',
   'away.howLong': 'Vuelve en',
   'away.open': 'sin decir',
   'away.go': 'Dar permiso',

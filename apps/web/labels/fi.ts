@@ -240,6 +240,7 @@ export const fi: Labels = {
   'away.how':
     'Vain ylituomarin luvalla. Kutsutaan joka kierroksella viimeisenä paluuseen asti; kutsuttaessa poissa oleva jättää väliin.',
   'away.where': 'Minne?',
+  'away.elsewhere': 'muualla',
   'away.howLong': 'Palaa arviolta',
   'away.open': 'ei sanottu',
   'away.go': 'Anna lupa',

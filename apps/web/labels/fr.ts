@@ -241,6 +241,7 @@ export const fr: Labels = {
   'away.how':
     'Seulement avec l’accord du juge-arbitre. Appelé en dernier à chaque essai jusqu’au retour ; qui manque à l’appel fait l’impasse.',
   'away.where': 'Où ?',
+  'away.elsewhere': 'ailleurs',
   'away.howLong': 'Retour attendu dans',
   'away.open': 'non précisé',
   'away.go': 'Excuser',

@@ -73,7 +73,8 @@ export function Stopped() {
 /** The wait after lightning. Each new flash or thunder starts it anew, with one tap. */
 function Lightning({ until, nowMs }: { readonly until: number; readonly nowMs: number }) {
   const { desk } = useOpen();
-  const minutes = Math.max(0, Math.ceil((until - nowMs) / 60_000));
+  // The page's own clock may be some seconds old.
+  const minutes = Math.max(0, Math.ceil((until - Math.max(nowMs, Date.now())) / 60_000));
   const again = () =>
     desk.enter({ kind: 'interruption', cause: 'lightning', note: null, seenAt: Date.now() }, () =>
       t('stop.again'),
@@ -81,7 +82,7 @@ function Lightning({ until, nowMs }: { readonly until: number; readonly nowMs: n
   return (
     <>
       <p>
-        {t('stop.until', { time: timeText(until) })}{' '}
+        {t('stop.until', { time: timeText(until) })} ·{' '}
         <strong role="timer">{t('stop.left', { count: minutes })}</strong>
       </p>
       <Button kind="danger" onPress={again}>

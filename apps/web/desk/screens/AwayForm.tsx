@@ -7,6 +7,8 @@ import { TextField } from '../../ui/TextField.jsx';
 import type { Body } from '../competition/request.js';
 import { useOpen } from '../desk-context.js';
 
+/** No competition is called so. */
+const OTHER = ' ';
 const MINUTES = ['10', '20', '30', '45'] as const;
 
 /** Excused to another event, with the referee’s leave: where to, and for how long. */
@@ -19,7 +21,9 @@ export function AwayForm({
 }) {
   const { desk, open } = useOpen();
   const { alsoEntered } = desk.personOf(competitor);
-  const to = useSignal(alsoEntered[0]?.title ?? '');
+  const chosen = useSignal<string>(alsoEntered[0]?.title ?? OTHER);
+  const words = useSignal('');
+  const to = chosen.value === OTHER ? words.value.trim() : chosen.value;
   const minutes = useSignal<(typeof MINUTES)[number] | 'open'>('20');
   const away = open.folded.state.away.get(competitor);
   const until = minutes.value === 'open' ? null : Date.now() + Number(minutes.value) * 60_000;
@@ -42,12 +46,15 @@ export function AwayForm({
       {alsoEntered.length > 0 && (
         <Choice<string>
           legend={t('away.where')}
-          value={to.value}
-          options={alsoEntered.map(({ title }) => ({ value: title, text: title }))}
-          onChoose={(value) => (to.value = value)}
+          value={chosen.value}
+          options={[
+            ...alsoEntered.map(({ title }) => ({ value: title, text: title })),
+            { value: OTHER, text: t('away.elsewhere') },
+          ]}
+          onChoose={(value) => (chosen.value = value)}
         />
       )}
-      <TextField label={t('away.where')} value={to} />
+      {chosen.value === OTHER && <TextField label={t('away.where')} value={words} />}
       <Choice<(typeof MINUTES)[number] | 'open'>
         legend={t('away.howLong')}
         value={minutes.value}
@@ -59,8 +66,8 @@ export function AwayForm({
       />
       <Button
         kind="main"
-        isDisabled={to.value.trim() === ''}
-        onPress={() => onEnter({ kind: 'excuse', competitor, to: to.value.trim(), until })}
+        isDisabled={to === ''}
+        onPress={() => onEnter({ kind: 'excuse', competitor, to, until })}
       >
         {t('away.go')}
       </Button>

@@ -47,7 +47,7 @@ export function EntryScreen() {
     <section class="entry-screen">
       <CallCard turn={turn} />
       <div class="before-trial">
-        {time && turn && (
+        {time && turn && folded.state.safety.stops.length === 0 && (
           <Countdown
             key={`${turn.key} ${turn.round} ${turn.height}`}
             seconds={time.seconds}
