@@ -100,6 +100,16 @@ export const IMPORT_TABLE: readonly Row[] = [
     because: CAPABILITIES_GO_UP,
   },
   {
+    files: 'apps/api/src/tables/**',
+    may: [
+      ...[...LIBRARIES, ...SERVER, PLATFORM, serviceOf('{meets,entries}')],
+      'apps/api/src/entries/athletes.types.ts',
+      'npm:{any-ascii,fastest-levenshtein}',
+    ],
+    because:
+      'a table enters competitors by the one way there is, and shows athletes as they are shown; who may be whom it finds out itself',
+  },
+  {
     files: 'apps/api/src/categories/**',
     may: [...LIBRARIES, ...SERVER, PLATFORM],
     because:

@@ -17,6 +17,7 @@ import { RecordingModule } from './recording/recording.module.js';
 import { RecordsModule } from './records/records.module.js';
 import { ResultsModule } from './results/results.module.js';
 import { ScoringModule } from './scoring/scoring.module.js';
+import { TablesModule } from './tables/tables.module.js';
 import { TechniqueModule } from './technique/technique.module.js';
 import { TimetableModule } from './timetable/timetable.module.js';
 
@@ -43,4 +44,5 @@ export const CAPABILITIES = [
   TechniqueModule,
   OversightModule,
   AnalyticsModule,
+  TablesModule,
 ];

@@ -10,6 +10,7 @@ import {
   meets,
   qualifications,
   type AthleteRow,
+  type ClubRow,
   type CompetitionRow,
   type CompetitorRow,
   type DrawRow,
@@ -39,6 +40,8 @@ export interface Entering {
   readonly reason: string | null;
   /** Athletes who are stored in the same transaction, so that they need not be looked up. */
   readonly known?: readonly AthleteRow[];
+  /** The same of clubs. */
+  readonly knownClubs?: readonly ClubRow[];
 }
 
 export interface EnteredLine {
@@ -94,6 +97,7 @@ export class EnteringService {
     const late = closingProblem(desk.terms, { role, reason, now: new Date() });
     if (late) return { faults: [{ index: 0, refusal: late }] };
     const faults: EntryFault[] = [];
+    desk.lists.reserve(lines);
     const entered = lines.flatMap((line, index): EnteredLine[] => {
       const found = findingsOf(line, desk);
       if ('refusal' in found) faults.push({ index, refusal: found.refusal });
@@ -107,7 +111,7 @@ export class EnteringService {
   private async deskFor(
     tx: Tx,
     lines: readonly NewLine[],
-    { meetId, viewer: { organisationId }, known = [] }: Entering,
+    { meetId, viewer: { organisationId }, known = [], knownClubs = [] }: Entering,
   ): Promise<Desk> {
     const [open, closed] = [new Map<string, CompetitionRow>(), new Map<string, Refusal>()];
     for (const id of [...new Set(lines.map(({ competitionId }) => competitionId))].sort()) {
@@ -131,7 +135,7 @@ export class EnteringService {
       lists: new MeetLists(rows, terms, await this.filledOtherwise(tx, organisationId, meetId)),
       drawn: new Map(drawn.map((one) => [one.competitionId, one])),
       athletes: new Map([...known, ...found].map((one) => [one.id, one])),
-      clubs: new Set(foundClubs.map(({ id }) => id)),
+      clubs: new Set([...foundClubs, ...knownClubs].map(({ id }) => id)),
     };
   }
 

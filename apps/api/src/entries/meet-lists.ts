@@ -52,6 +52,11 @@ export class MeetLists {
     return line.guest ? null : (this.clubProblem(line, list) ?? this.athleteProblem(line));
   }
 
+  /** Numbers that are given out come after those that these entries bring along. */
+  reserve(lines: readonly NewLine[]): void {
+    for (const { bib } of lines) this.count(bib ?? '');
+  }
+
   /** Puts the entry at the end of its list. */
   add(line: NewLine): CompetitorRow {
     const list = this.listOf(line.competitionId);
@@ -95,12 +100,16 @@ export class MeetLists {
     list.size += 1;
     list.lastPosition = Math.max(list.lastPosition, position);
     if (clubId !== null && !guest) list.clubs.set(clubId, (list.clubs.get(clubId) ?? 0) + 1);
-    if (/^\d{1,9}$/.test(bib)) this.highest = Math.max(this.highest, Number(bib));
+    this.count(bib);
     if (athleteId === null) return;
     list.athletes.add(athleteId);
     const known = this.ofAthlete.get(athleteId) ?? { bib, entries: 0 };
     if (!guest && !this.drawn.has(competitionId)) known.entries += 1;
     this.ofAthlete.set(athleteId, known);
+  }
+
+  private count(bib: string): void {
+    if (/^\d{1,9}$/.test(bib)) this.highest = Math.max(this.highest, Number(bib));
   }
 
   private listOf(competitionId: string): List {

@@ -2,6 +2,7 @@ import { In } from 'typeorm';
 import { Athlete } from '../entities/athlete.entity.js';
 import { checkedFirst, pageOf, readCursor, isName, isUuid, type Page, type PageRequest } from '../page.js';
 import type { AthleteRow } from '../rows.js';
+import { columns, execute, type Statement } from '../statement.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
 /** Nobody is erased before he was there. */
@@ -11,6 +12,28 @@ export type AthleteChanges = Partial<Omit<NewAthlete, 'organisationId' | 'id'>>;
 export async function insert(tx: Tx, row: NewAthlete): Promise<void> {
   await managerOf(tx).insert(Athlete, row);
 }
+
+/** So many rows in one statement: it takes 65,535 values at most. */
+const AT_ONCE = 2000;
+
+export async function insertAll(tx: Tx, rows: readonly AthleteRow[]): Promise<void> {
+  for (let from = 0; from < rows.length; from += AT_ONCE) {
+    await managerOf(tx).insert(Athlete, rows.slice(from, from + AT_ONCE));
+  }
+}
+
+/** Everybody on record, in no order: for whom to compare a table with. */
+export async function all(at: Reads, organisationId: string): Promise<AthleteRow[]> {
+  return execute<AthleteRow>(at, ALL, [organisationId]);
+}
+
+const ALL: Statement = {
+  name: 'athletes_all',
+  text: `SELECT ${columns(
+    ...['organisationId', 'id', 'givenName', 'familyName', 'sex', 'birthDate', 'clubId'],
+    ...['display', 'handedness'],
+  )} FROM athlete WHERE organisation_id = $1`,
+};
 
 /** False: there is no such athlete. */
 export async function update(

@@ -9,6 +9,16 @@ export async function insert(tx: Tx, row: ClubRow): Promise<void> {
   await managerOf(tx).insert(Club, row);
 }
 
+/** As {@link insert}, for many. */
+export async function insertAll(tx: Tx, rows: readonly ClubRow[]): Promise<void> {
+  if (rows.length > 0) await managerOf(tx).insert(Club, [...rows]);
+}
+
+/** All clubs of the organisation, by name. */
+export async function all(at: Reads, organisationId: string): Promise<ClubRow[]> {
+  return managerOf(at).find(Club, { where: { organisationId }, order: { name: 'ASC', id: 'ASC' } });
+}
+
 /** False: there is no such club. */
 export async function rename(tx: Tx, organisationId: string, id: string, name: string): Promise<boolean> {
   const { affected } = await managerOf(tx).update(Club, { organisationId, id }, { name });

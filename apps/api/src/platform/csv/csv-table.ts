@@ -14,8 +14,8 @@ export type CsvTable =
   | { readonly header: CsvLine; readonly lines: readonly CsvLine[] }
   | { readonly problems: readonly CsvProblem[] };
 
-/** What one text may have at most; far more than a season of a club has. */
-export const CSV_LIMITS = { size: 2_000_000, lines: 5_000, cell: 500 } as const;
+/** What one text may have at most: the seasons of a big club. */
+export const CSV_LIMITS = { size: 2_000_000, lines: 10_000, cell: 500 } as const;
 
 const DELIMITERS = [',', ';', '\t'] as const;
 
