@@ -44,6 +44,7 @@ const MEANT: Readonly<Record<string, (things: Scene['things']) => object>> = {
   'Mutation.competitionCreate': () => ({ rules: null, edition: null, vertical: null, qualifying: null }),
   'Mutation.enteredResultSet': () => ({ lines: [], ...FIRST }),
   'Mutation.enteredResultsImport': () => ({ csv: { text: 'title,bib,place\n100 m,7,1' } }),
+  'Mutation.entriesImport': () => ({ ...UNDECIDED, csv: { text: 'competition' } }),
   'Mutation.implementInspect': () => ({ dimensions: [], ...FIRST }),
   'Mutation.implementRecheck': () => ({ dimensions: [], ...FIRST }),
   'Mutation.jumpsMove': ({ moves }) => ({
@@ -60,6 +61,7 @@ const MEANT: Readonly<Record<string, (things: Scene['things']) => object>> = {
   'Mutation.protestDecide': () => ({ at: null }),
   'Mutation.protestLodge': () => ({ lodgedAt: null }),
   'Mutation.protestWithdraw': () => ({ at: null }),
+  'Mutation.pastResultsImport': () => ({ ...UNDECIDED, csv: { text: 'event' } }),
   'Mutation.qualificationCreate': ({ groupId }) => ({ competitionIds: [groupId] }),
   'Mutation.recordRatify': () => ({ despite: [] }),
   'Mutation.resultPost': () => ({ postedAt: null }),
@@ -74,6 +76,9 @@ const MEANT: Readonly<Record<string, (things: Scene['things']) => object>> = {
 
 /** Of what is replaced by nothing. */
 const FIRST = { replacesId: null, reason: null };
+
+/** Of a table that is only looked at. */
+const UNDECIDED = { athletes: [], clubs: [], isDryRun: true };
 
 /** Where a field lies: the query that leads to its object, with the field in the place of `#`. */
 export const WAYS: Readonly<Record<string, string>> = {

@@ -2,12 +2,14 @@ import {
   athletes,
   clubs as clubStore,
   recordDecisions,
+  pastResults,
   recordScope,
   startingMarks,
   type AthleteRow,
   type CompetitionRow,
   type ListOwners,
   type MeetRow,
+  type PastResultRow,
   type Reads,
   type RecordDecisionRow,
   type StartingMarkRow,
@@ -41,6 +43,11 @@ export type Origin =
       readonly kind: 'starting mark';
       readonly row: StartingMarkRow;
       readonly athlete: AthleteRow | null;
+    }
+  | {
+      readonly kind: 'past result';
+      readonly row: PastResultRow;
+      readonly athlete: AthleteRow;
     };
 
 export interface Evident {
@@ -76,7 +83,10 @@ export class EvidenceReader {
     const entered = (await startingMarks.counting(at, organisationId, owners)).filter(
       (row) => event === null || row.event === event,
     );
-    const holders = await holdersOf(at, organisationId, entered);
+    const past = (await pastResults.counting(at, organisationId, of.athletes)).filter(
+      (row) => event === null || row.event === event,
+    );
+    const holders = await holdersOf(at, organisationId, [...entered, ...past]);
     const made = standing.flatMap(({ row, meet, marks }) =>
       marks.map(({ performance, line }): Evident => {
         return { performance, origin: { kind: 'attempt', row, meet, line } };
@@ -89,7 +99,11 @@ export class EvidenceReader {
         origin: { kind: 'starting mark', row, athlete },
       };
     });
-    const marks = new Map([...known, ...made].map((one) => [one.performance.id, one]));
+    const told = past.map((row): Evident => {
+      const athlete = holders.get(row.athleteId)!;
+      return { performance: pastPerformance(row, athlete), origin: { kind: 'past result', row, athlete } };
+    });
+    const marks = new Map([...known, ...told, ...made].map((one) => [one.performance.id, one]));
     const decided = await recordDecisions.ofCompetitions(
       at,
       organisationId,
@@ -151,6 +165,16 @@ function startingPerformance(row: StartingMarkRow, meets: ReadonlyMap<string, Me
   };
 }
 
+/** It stands among the athlete's own bests alone: for which club, or in which lists of a meet, nobody has said. */
+function pastPerformance(row: PastResultRow, athlete: AthleteRow): Performance {
+  const { id, event, unit, mark, wind, indoor, implementGrams, onDate, athleteId } = row;
+  return {
+    ...{ id, competition: null, event, unit, mark, wind: wind === null ? null : parseWind(wind), indoor },
+    ...{ implementGrams, onDate, order: -1, athlete: athleteId, club: null, meet: null, sex: athlete.sex },
+    ages: [],
+  };
+}
+
 function withOtherYears(ids: readonly string[], meets: ReadonlyMap<string, MeetRow>): string[] {
   const series = new Set(ids.flatMap((id) => meets.get(id) ?? []).map(({ name }) => meetSeriesOf(name)));
   return [...meets.values()].filter(({ name }) => series.has(meetSeriesOf(name))).map(({ id }) => id);
@@ -163,9 +187,9 @@ function lastOf(decided: readonly RecordDecisionRow[]): RecordDecisionRow[] {
 async function holdersOf(
   at: Reads,
   organisationId: string,
-  entered: readonly StartingMarkRow[],
+  of: readonly { readonly athleteId: string | null }[],
 ): Promise<ReadonlyMap<string, AthleteRow>> {
-  const ids = [...new Set(entered.flatMap(({ athleteId }) => athleteId ?? []))];
+  const ids = [...new Set(of.flatMap(({ athleteId }) => athleteId ?? []))];
   const rows = ids.length > 0 ? await athletes.byIds(at, organisationId, ids) : [];
   return new Map(rows.map((row) => [row.id, row]));
 }

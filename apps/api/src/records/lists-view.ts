@@ -85,6 +85,17 @@ function someIn(book: RecordBook, list: List): Performance {
   return first!;
 }
 
+const FROM_ELSEWHERE = {
+  ...{
+    competition: null,
+    competitor: null,
+    attempt: null,
+    startingMark: null,
+    pastResult: null,
+    source: null,
+  },
+} as const;
+
 function markViewer(evidence: Evidence, viewer: Identity): (performance: Performance) => RecordMark {
   return (performance) => {
     const evident = evidence.marks.get(performance.id)!;
@@ -100,7 +111,11 @@ function markViewer(evidence: Evidence, viewer: Identity): (performance: Perform
     };
     if (origin.kind === 'starting mark') {
       const { id: startingMark, place } = origin.row;
-      return { ...shared, club, competition: null, competitor: null, attempt: null, startingMark, place };
+      return { ...shared, ...FROM_ELSEWHERE, club, startingMark, place };
+    }
+    if (origin.kind === 'past result') {
+      const { id: pastResult, meetName: place, source } = origin.row;
+      return { ...shared, ...FROM_ELSEWHERE, club, pastResult, place, source };
     }
     const { row, meet, line } = origin;
     return {
@@ -109,7 +124,7 @@ function markViewer(evidence: Evidence, viewer: Identity): (performance: Perform
       competition: competitionObject(row),
       competitor: globalId('Competitor', line.competitor.id),
       attempt: performance.id,
-      startingMark: null,
+      ...{ startingMark: null, pastResult: null, source: null },
       place: meet.venue === '' ? null : meet.venue,
     };
   };

@@ -38,7 +38,7 @@ export class RecordMark {
   @Field(() => String, { nullable: true })
   club: string | null;
 
-  @Field(() => Competition, { nullable: true, description: 'Null: a starting mark.' })
+  @Field(() => Competition, { nullable: true, description: 'Null: a starting mark or a past result.' })
   competition: Competition | null;
 
   @Field(() => ID, { nullable: true })
@@ -50,7 +50,19 @@ export class RecordMark {
   @Field(() => Uuid, { nullable: true })
   startingMark: string | null;
 
-  @Field(() => String, { nullable: true, description: 'Where it was made.' })
+  @Field(() => Uuid, {
+    nullable: true,
+    description: 'A result from before, or from elsewhere, of the athlete.',
+  })
+  pastResult: string | null;
+
+  @Field(() => String, { nullable: true, description: 'Of a past result: who says so.' })
+  source: string | null;
+
+  @Field(() => String, {
+    nullable: true,
+    description: 'Where it was made; of a past result the name of the meet.',
+  })
   place: string | null;
 }
 

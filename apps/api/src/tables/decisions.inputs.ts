@@ -57,6 +57,7 @@ export abstract class TableDecisionsInput {
     defaultValue: false,
     description: 'Only says what would be stored, what is wrong and what is asked.',
   })
+  @IsBoolean()
   isDryRun: boolean;
 
   @Field(() => String, {

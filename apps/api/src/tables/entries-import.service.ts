@@ -4,9 +4,9 @@ import {
   competitions,
   meets,
   tableImports,
-  violationOf,
   type CompetitionRow,
   type CompetitorRow,
+  type NewTableImport,
   type Reads,
   type Tx,
 } from '#persistence';
@@ -25,6 +25,7 @@ import { CompetitionChanges } from '../platform/live/competition-changes.js';
 import { entryTable, ENTRY_COLUMN_OF, type EntryLine } from './entries-csv.js';
 import { decisionsOf, fingerprintProblem, requestPrint } from './decisions.js';
 import type { EntriesImportInput } from './entries-import.inputs.js';
+import { importOnce } from './import-once.js';
 import { readNames, undecided, type TableNames } from './table-reading.js';
 
 /** What a table comes to: looked at, or stored. */
@@ -50,7 +51,7 @@ export interface ShownEntry {
   readonly row: CompetitorRow | null;
 }
 
-export interface EntryCounts {
+export interface EntryCounts extends Record<string, number> {
   readonly entries: number;
   readonly athletes: number;
   readonly clubs: number;
@@ -75,28 +76,14 @@ export class EntriesImportService {
     viewer.requireDirector(input.meetId);
     const source = csvSourceOf(input.csv);
     if (source === null) return { ...NOTHING, userErrors: [CSV_MISSING] };
-    const { meetId, reason } = input;
-    const request = requestPrint(source, [meetId, reason ?? null, decisionsOf(input)]);
-    const importId = input.id ?? uuidV7();
-    let done: ReadEntries;
-    try {
-      done = await this.database.write(async (tx) => {
-        const there = await tableImports.find(tx, organisationId, importId);
-        if (there) return replayed(there.fingerprint === request, there.counts);
-        const read = await this.read(tx, { input, source, viewer });
-        if (read.isStored) {
-          await tableImports.insert(tx, {
-            ...{ organisationId, id: importId, holds: 'entries', meetId: input.meetId },
-            ...{ fingerprint: request, counts: { ...read.counts }, madeBy: viewer.holder ?? '' },
-          });
-        }
-        return read;
-      });
-    } catch (error) {
-      // The same table twice at once: the one that came second is answered like any that is sent again.
-      if (violationOf(error)?.constraint !== 'table_import_pkey') throw error;
-      return this.import(input, viewer);
-    }
+    const { meetId, reason = null } = input;
+    const table = {
+      ...{ organisationId, id: input.id ?? uuidV7(), holds: 'entries' as const, meetId },
+      fingerprint: requestPrint(source, [meetId, reason, decisionsOf(input)]),
+      madeBy: viewer.holder ?? '',
+    };
+    const asked = { input, source, viewer, table };
+    const done = await importOnce(this.database, table, (tx) => this.read(tx, asked), replayed);
     if (done.isStored) await this.announce(done, viewer);
     return done;
   }
@@ -122,7 +109,7 @@ export class EntriesImportService {
     lines: readonly EntryLine[],
     names: TableNames,
     before: readonly CsvProblem[],
-    { input, viewer }: Asked,
+    { input, viewer, table }: Asked,
   ): Promise<ReadEntries> {
     const { meetId, isDryRun, reason = null } = input;
     const added = { athletes: names.persons.added, clubs: names.clubs.added };
@@ -142,7 +129,9 @@ export class EntriesImportService {
       ...faults.filter((one) => one !== late).map((one) => problemOf(one, usable)),
     ];
     const isStored = !isDryRun && problems.length === 0;
+    const counts = { entries: usable.length, athletes: added.athletes.length, clubs: added.clubs.length };
     if (isStored) {
+      await tableImports.insert(tx, { ...table, counts });
       await clubs.insertAll(tx, added.clubs);
       await athletes.insertAll(tx, added.athletes);
       await this.entering.enterAll(tx, wanted, entering);
@@ -150,9 +139,8 @@ export class EntriesImportService {
     const rows = 'entered' in tried ? tried.entered.map(({ row }) => row) : [];
     return {
       ...NOTHING,
-      ...{ names, isStored, needsReason: late !== undefined },
+      ...{ names, isStored, counts, needsReason: late !== undefined },
       lines: shownLines(lines, names, new Map(rows.map((row, at) => [usable[at]!.line, row]))),
-      counts: { entries: usable.length, athletes: added.athletes.length, clubs: added.clubs.length },
       problems: toldProblems(problems),
     };
   }
@@ -168,6 +156,7 @@ interface Asked {
   readonly input: EntriesImportInput;
   readonly source: CsvSource;
   readonly viewer: Identity;
+  readonly table: Omit<NewTableImport, 'counts'>;
 }
 
 async function namesOf(at: Reads, lines: readonly EntryLine[], { input, source, viewer }: Asked) {

@@ -197,3 +197,99 @@ describe('entries from a table', () => {
     ]);
   });
 });
+
+const PAST = `mutation ($input: PastResultsImportInput!) { pastResultsImport(input: $input) {
+  pastResults { line name isNewAthlete event mark wind isIndoor implementGrams onDate meetName place }
+  resultCount newAthleteCount fingerprint isStored isReplay
+  athleteQuestions { line candidates { why } }
+  userErrors { code ... on CsvFault { line column } }
+} }`;
+const HISTORY = `query ($id: ID!) { athlete(id: $id) {
+  pastResults(first: 10) { edges { node { id event mark wind onDate meetName place source } } }
+  bests { kind event best { mark source pastResult place startingMark } }
+} }`;
+
+describe('results of seasons past from a table', () => {
+  const past = async (text: string, input: object = {}): Promise<any> => {
+    const variables = { input: { source: 'results lists of the club', csv: { text }, ...input } };
+    return (await api.data(PAST, variables, api.adminToken)).pastResultsImport;
+  };
+
+  it('are history and bests of the athlete, with who says so, for those who may see the athlete', async () => {
+    const familyName = `Fenwick${randomUUID().slice(0, 8)}`;
+    const athlete = await onRecord({ givenName: 'Isla', familyName, birthDate: '2001-05-14' });
+    const text = [
+      'family_name;given_name;born;date;meet;event;mark;wind;implement_g;place;indoor',
+      `${familyName};Isla;2001-05-14;2019-06-08;Mill Field Evening;discus;44.10;;1000;2;`,
+      `${familyName.toUpperCase()};ISLA;2001-05-14;2020-07-11;Open Day;Long Jump;5.61;1.3;;;`,
+      `${familyName};Isla;2001-05-14;2021-02-20;Hall meet;long-jump;5.64;;;1;yes`,
+    ].join('\r\n');
+    const dry = await past(text, { isDryRun: true });
+    expect([dry.userErrors, dry.athleteQuestions, dry.resultCount]).toEqual([[], [], 3]);
+    const id = randomUUID();
+    const done = await past(text, { id, fingerprint: dry.fingerprint });
+    expect([done.userErrors, done.isStored, done.newAthleteCount]).toEqual([[], true, 0]);
+    expect(await past(text, { id, fingerprint: dry.fingerprint })).toMatchObject({
+      isReplay: true,
+      resultCount: 3,
+    });
+    expect(faults(await past(text, { isDryRun: true }))).toEqual(
+      [2, 3, 4].map((line) => `${line} null KNOWN_ALREADY`),
+    );
+    const coach = await api.token('coach', athlete);
+    const shown = (await api.data(HISTORY, { id: athlete }, coach)).athlete;
+    expect(
+      shown.pastResults.edges.map(({ node: { event, mark, wind, place } }: any) => [
+        event,
+        mark,
+        wind,
+        place,
+      ]),
+    ).toEqual([
+      ['LONG_JUMP', '5.64', null, 1],
+      ['LONG_JUMP', '5.61', '+1.3', null],
+      ['DISCUS', '44.10', null, 2],
+    ]);
+    const personal = shown.bests.filter(({ kind }: any) => kind === 'PERSONAL_BEST');
+    expect(
+      personal.map(({ event, best }: any) => [event, best[0].mark, best[0].source, best[0].place]),
+    ).toContainEqual(['DISCUS', '44.10', 'results lists of the club', 'Mill Field Evening']);
+    const [, , { node: discus }] = shown.pastResults.edges;
+    const withdraw = `mutation ($input: PastResultWithdrawInput!) { pastResultWithdraw(input: $input) {
+      pastResult { mark } isReplay userErrors { code } } }`;
+    const wrong = { input: { id: randomUUID(), replacesId: discus.id, reason: 'of her sister' } };
+    const first = (await api.data(withdraw, wrong, api.adminToken)).pastResultWithdraw;
+    const again = (await api.data(withdraw, wrong, api.adminToken)).pastResultWithdraw;
+    expect([first.userErrors, again.isReplay]).toEqual([[], true]);
+    const left = (await api.data(HISTORY, { id: athlete }, coach)).athlete;
+    expect([left.pastResults.edges.length, left.bests.some(({ event }: any) => event === 'DISCUS')]).toEqual([
+      2,
+      false,
+    ]);
+    await expect(
+      api.data(
+        HISTORY,
+        { id: athlete },
+        await api.token('coach', await onRecord({ givenName: 'A', familyName })),
+      ),
+    ).rejects.toThrow();
+  });
+
+  it('tell what a mark cannot be without, and who is meant', async () => {
+    const familyName = `Oakes${randomUUID().slice(0, 8)}`;
+    const text = [
+      'family_name,given_name,date,meet,event,mark,wind,implement_g,sex',
+      `${familyName},Ada,2019-06-08,Open,discus,44.10,,,W`,
+      `${familyName},Ada,2019-06-08,Open,triple-jump,12.10,,,W`,
+      `${familyName},Ada,2999-06-08,Open,high-jump,1.71,+1.3,,W`,
+    ].join('\n');
+    expect(faults(await past(text, { isDryRun: true }))).toEqual([
+      '2 implement_g IMPLEMENT_MISSING',
+      '3 wind WIND_MISSING',
+      '4 wind WIND_NOT_EXPECTED',
+      '4 date NOT_YET',
+    ]);
+    const nobody = `family_name,given_name,date,meet,event,mark\n${familyName},Ada,2019-06-08,Open,high-jump,1.71`;
+    expect(faults(await past(nobody, { isDryRun: true }))).toEqual(['2 sex SEX_MISSING']);
+  });
+});
