@@ -1,5 +1,6 @@
 import { startApi, type TestApi } from '../support/api.js';
 import { enter, makeMeet, type MadeMeet } from '../support/made-meet.js';
+import { readPdf } from '../support/read-pdf.js';
 
 let api: TestApi;
 beforeAll(async () => {
@@ -133,6 +134,66 @@ describe('the terms of entry', () => {
       { kind: 'ENTERED', bib: '1', athleteId: athletes[0], isLate: false, reason: null },
       { kind: 'WITHDRAWN', bib: '1', athleteId: athletes[0], isLate: true, reason: 'is ill' },
       { kind: 'ENTERED', bib: '1', athleteId: athletes[1], isLate: true, reason: 'post got lost' },
+    ]);
+  });
+});
+
+describe('bibs of a whole meet', () => {
+  const ASSIGN = `mutation ($input: BibsAssignInput!) { bibsAssign(input: $input) {
+    bibs { bib name club before isFixed competitorIds } changedCount userErrors { code }
+  } }`;
+
+  it('are one for each, by club in blocks, and stay where a draw goes by them', async () => {
+    const meet = await makeMeet(api);
+    const shot = await another(meet, 'Shot women');
+    const [one, two] = [await clubWith('Aspen Bibs', 2), await clubWith('Birch Bibs', 1)];
+    const line = (athleteId: string | undefined, bib: string, competitionId = meet.competitionId) =>
+      enter(api, meet, { athleteId, listedName: null, bib, competitionId });
+    await line(two.athletes[0], '1');
+    await line(one.athletes[0], '2');
+    await line(one.athletes[1], '3');
+    await line(two.athletes[0], '9', shot);
+    await line(one.athletes[0], '1', shot);
+    const assign = async (input: object): Promise<any> =>
+      (await api.data(ASSIGN, { input: { meetId: meet.meetId, order: 'CLUB', ...input } }, meet.director))
+        .bibsAssign;
+    const inWords = ({ bibs }: any): string[] =>
+      bibs.map(({ bib, name, before }: any) => `${name}: ${before.join('+')} to ${bib}`);
+    const blocks = { from: 10, blockStep: 10, isKeeping: false };
+    const preview = await assign({ ...blocks, isPreview: true });
+    expect([inWords(preview), preview.changedCount]).toEqual([
+      ['Maud0 Aspen Bibs: 2+1 to 10', 'Maud1 Aspen Bibs: 3 to 11', 'Maud0 Birch Bibs: 1+9 to 20'],
+      5,
+    ]);
+    const bibsIn = async (id: string): Promise<string[]> =>
+      (await api.data(CHANGES, { id }, meet.director)).competition.startList.map(({ bib }: any) => bib);
+    expect(await bibsIn(shot)).toEqual(['9', '1']);
+    expect((await assign(blocks)).changedCount).toBe(5);
+    expect([await bibsIn(meet.competitionId), await bibsIn(shot)]).toEqual([
+      ['20', '10', '11'],
+      ['20', '10'],
+    ]);
+    expect((await assign({ isKeeping: true })).changedCount).toBe(0);
+    const draw = `mutation ($input: StartListDrawInput!) { startListDraw(input: $input) { userErrors { code } } }`;
+    const { startListDraw } = await api.data(
+      draw,
+      { input: { competitionId: shot, method: 'LOT' } },
+      meet.director,
+    );
+    expect(startListDraw.userErrors).toEqual([]);
+    const after = await assign({ isKeeping: false });
+    expect(inWords(after)).toEqual([
+      ...['Maud0 Aspen Bibs: 10 to 10', 'Maud1 Aspen Bibs: 11 to 1', 'Maud0 Birch Bibs: 20 to 20'],
+    ]);
+    const pdf = await fetch(`${api.url}/print/meets/${meet.meetId}/bib-cards.pdf?paper=A5&lang=fi`, {
+      headers: { authorization: `Bearer ${meet.director}` },
+    });
+    const { pages, size, title } = await readPdf(await pdf.arrayBuffer());
+    expect([title, size.map(Math.round)]).toEqual(['Kilpailunumerot: Evening of throws', [595, 420]]);
+    expect(pages).toEqual([
+      ['1', 'Maud1 Aspen Bibs', 'Aspen Bibs'],
+      ['10', 'Maud0 Aspen Bibs', 'Aspen Bibs'],
+      ['20', 'Maud0 Birch Bibs', 'Birch Bibs'],
     ]);
   });
 });

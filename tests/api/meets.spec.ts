@@ -257,3 +257,98 @@ describe('A competition', () => {
     ]);
   });
 });
+
+describe('a copy of last year’s meet', () => {
+  const COPY = `mutation ($input: MeetCopyInput!) { meetCopy(input: $input) {
+    meet { id name venue startsOn endsOn isPublished } isReplay userErrors { code path }
+  } }`;
+  const WHOLE = `query ($id: ID!) { meet(id: $id) {
+    competitions { id title event status version startsAt startList { bib } crew { post name } }
+    timetable { revision facilities { key } slots { facility { key } startsAt competitions { title } } }
+    scoring { preset } entryTerms { closesAt mostPerClub competitionLimits { competitionId } }
+    callingGroups { title startsAt competitions { title } }
+  } }`;
+
+  async function done(document: string, input: object, token: string): Promise<any> {
+    const payload = Object.values<any>(await api.data(document, { input }, token))[0];
+    if (payload.userErrors.length > 0) throw new Error(JSON.stringify(payload.userErrors));
+    return payload;
+  }
+
+  it('has everything but those who compete, at the same time of day', async () => {
+    const startsOn = '2026-10-10';
+    const heights = { heights: ['1.50', '1.60'] };
+    const vertical = { title: 'High jump', event: 'HIGH_JUMP', vertical: heights };
+    const { meetId, competitionId, director } = await makeMeet(
+      api,
+      { startsOn, endsOn: '2026-10-11', timeZone: 'Europe/London' },
+      { ...vertical, startsAt: '2026-10-10T12:00:00Z' },
+    );
+    const more = { meetId, title: 'Shot', event: 'SHOT', startsAt: '2026-10-11T09:00:00Z' };
+    const { competition } = await done(COMPETITION_CREATE, more, director);
+    const slot = { facility: 'fan', startsAt: '2026-10-10T12:00:00Z', minutes: 60, reportMinutes: 30 };
+    await done(
+      'mutation ($input: TimetableSetInput!) { timetableSet(input: $input) { userErrors { code path } } }',
+      {
+        ...{ meetId, expectedRevision: 0, facilities: [{ key: 'fan', name: 'Fan' }], sharedGrounds: [] },
+        slots: [{ ...slot, competitionIds: [competitionId] }],
+      },
+      director,
+    );
+    await done(
+      'mutation ($input: MeetEntryTermsSetInput!) { meetEntryTermsSet(input: $input) { userErrors { code } } }',
+      {
+        ...{ meetId, expectedRevision: 0, closesAt: '2026-10-01T17:00:00Z', mostPerClub: 3 },
+        competitionLimits: [{ competitionId, mostPerClub: 2 }],
+      },
+      director,
+    );
+    await done(
+      'mutation ($input: CrewSetInput!) { crewSet(input: $input) { userErrors { code } } }',
+      { competitionId, members: [{ post: 'JUDGE', name: 'Orla Fennick' }] },
+      director,
+    );
+    await done(
+      `mutation ($input: CallingGroupCreateInput!) { callingGroupCreate(input: $input) { userErrors { code } } }`,
+      { meetId, title: 'Circle 1', competitionIds: [competition.id], startsAt: '2026-10-11T09:00:00Z' },
+      director,
+    );
+    await done(
+      `mutation ($input: CompetitorEnterInput!) { competitorEnter(input: $input) { userErrors { code } } }`,
+      { competitionId, listedName: 'Nobody Known', reason: 'late' },
+      director,
+    );
+    const input = {
+      id: '01997f00-0000-7000-8000-0000000000c1',
+      meetId,
+      name: 'Next autumn',
+      startsOn: '2026-11-07',
+    };
+    const { meet } = await done(COPY, { ...input, isWithCrew: true }, api.adminToken);
+    expect(meet).toMatchObject({ startsOn: '2026-11-07', endsOn: '2026-11-08', isPublished: false });
+    expect((await done(COPY, { ...input, isWithCrew: true }, api.adminToken)).isReplay).toBe(true);
+    const { meet: whole } = await api.data(WHOLE, { id: meet.id }, api.adminToken);
+    // British clocks go back on 25 October 2026: noon UTC in summer is one o'clock there, and so in November.
+    expect(whole.competitions).toMatchObject([
+      {
+        ...{ title: 'High jump', status: 'DRAFT', startList: [], startsAt: '2026-11-07T13:00:00.000Z' },
+        crew: [{ post: 'JUDGE', name: 'Orla Fennick' }],
+      },
+      { title: 'Shot', startList: [], startsAt: '2026-11-08T10:00:00.000Z', crew: [] },
+    ]);
+    expect(whole.timetable.slots).toMatchObject([
+      {
+        facility: { key: 'fan' },
+        startsAt: '2026-11-07T13:00:00.000Z',
+        competitions: [{ title: 'High jump' }],
+      },
+    ]);
+    expect(whole.entryTerms).toEqual({
+      ...{ closesAt: '2026-10-29T18:00:00.000Z', mostPerClub: 3 },
+      competitionLimits: [{ competitionId: whole.competitions[0].id }],
+    });
+    expect(whole.callingGroups).toMatchObject([
+      { title: 'Circle 1', startsAt: '2026-11-08T10:00:00.000Z', competitions: [{ title: 'Shot' }] },
+    ]);
+  });
+});

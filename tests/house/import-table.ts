@@ -110,6 +110,11 @@ export const IMPORT_TABLE: readonly Row[] = [
       'a table enters competitors by the one way there is, and shows athletes as they are shown; who may be whom it finds out itself',
   },
   {
+    files: 'apps/api/src/bibs/**',
+    may: [...LIBRARIES, ...SERVER, PLATFORM],
+    because: 'bibs are read from the start lists and written on them, and nobody else has to know how',
+  },
+  {
     files: 'apps/api/src/categories/**',
     may: [...LIBRARIES, ...SERVER, PLATFORM],
     because:
@@ -185,6 +190,7 @@ export const IMPORT_TABLE: readonly Row[] = [
       PLATFORM,
       ...['meets', 'results', 'scoring', 'records'].map(serviceOf),
       '#wording',
+      ...['meets', 'results', 'scoring', 'bibs'].map(serviceOf),
       'npm:pdfkit',
       'npm:@expo-google-fonts/noto-sans',
     ],

@@ -1,4 +1,5 @@
 import { AnalyticsModule } from './analytics/analytics.module.js';
+import { BibsModule } from './bibs/bibs.module.js';
 import { CategoriesModule } from './categories/categories.module.js';
 import { CallingModule } from './calling/calling.module.js';
 import { DrawsModule } from './draws/draws.module.js';
@@ -25,6 +26,7 @@ import { TimetableModule } from './timetable/timetable.module.js';
 export const CAPABILITIES = [
   MeetsModule,
   EntriesModule,
+  BibsModule,
   DrawsModule,
   QualificationsModule,
   RecordingModule,

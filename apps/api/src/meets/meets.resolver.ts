@@ -8,10 +8,13 @@ import { Needs, Public, Viewer } from '../platform/identity/rights.js';
 import { ReadId } from '../platform/inputs/object-id.js';
 import { Competition, competitionObject } from '../platform/objects/competition.type.js';
 import { Meet, meetObject } from '../platform/objects/meet.type.js';
+import { MeetCopyInput } from './meet-copy.inputs.js';
+import { MeetCopyService } from './meet-copy.service.js';
 import { MeetCreateInput, MeetPublishInput, MeetSecondPersonSetInput } from './meets.inputs.js';
 import { MeetsService } from './meets.service.js';
 import {
   MeetConnection,
+  MeetCopyPayload,
   MeetCreatePayload,
   MeetPublishPayload,
   MeetSecondPersonSetPayload,
@@ -23,7 +26,10 @@ export class MeetsResolver {
     this.service.competitionsOf(rows),
   );
 
-  constructor(private readonly service: MeetsService) {}
+  constructor(
+    private readonly service: MeetsService,
+    private readonly copies: MeetCopyService,
+  ) {}
 
   @Query(() => MeetConnection, {
     description: 'Published meets, the latest first; an administrator sees all.',
@@ -58,6 +64,17 @@ export class MeetsResolver {
     @Viewer() viewer: Identity,
   ): Promise<MeetCreatePayload> {
     const made = await this.service.create(input, viewer);
+    if ('refusal' in made) return { meet: null, isReplay: false, userErrors: [made.refusal] };
+    return { meet: meetObject(made.row), isReplay: made.replayed, userErrors: [] };
+  }
+
+  @Mutation(() => MeetCopyPayload, {
+    description:
+      'Sets up a meet like one that there is, on another day: competitions, calling groups, qualifications, combined events, timetable, scoring and terms of entry; no entries and no results. Codes: NOT_FOUND, ID_REUSED.',
+  })
+  @Needs('admin')
+  async meetCopy(@Args('input') input: MeetCopyInput, @Viewer() viewer: Identity): Promise<MeetCopyPayload> {
+    const made = await this.copies.copy(input, viewer);
     if ('refusal' in made) return { meet: null, isReplay: false, userErrors: [made.refusal] };
     return { meet: meetObject(made.row), isReplay: made.replayed, userErrors: [] };
   }

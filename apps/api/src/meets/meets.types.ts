@@ -20,6 +20,9 @@ export class MeetCreatePayload {
 }
 
 @ObjectType()
+export class MeetCopyPayload extends MeetCreatePayload {}
+
+@ObjectType()
 export class MeetPublishPayload {
   @Field(() => Meet, { nullable: true })
   meet: Meet | null;

@@ -5,12 +5,21 @@ export interface PrintedDocument {
   readonly lines: readonly string[];
   readonly isLandscape: boolean;
   readonly tables: readonly PrintedTable[];
+  /** Instead of all this a page each: what is worn. */
+  readonly cards?: readonly PrintedCard[];
   /** Under the last table, a paragraph each. */
   readonly notes: readonly string[];
   /** Lines to sign on, left to right. */
   readonly signatures: readonly string[];
   /** On every page. */
   readonly foot: string;
+}
+
+/** A page with one number that is read from afar. */
+export interface PrintedCard {
+  readonly number: string;
+  /** Under it, the larger first. */
+  readonly lines: readonly string[];
 }
 
 export interface PrintedTable {

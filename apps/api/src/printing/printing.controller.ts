@@ -17,7 +17,7 @@ import {
   type MeetPaper,
 } from './printing.service.js';
 
-const PAPERS: Readonly<Record<string, Paper>> = { a4: 'A4', letter: 'LETTER' };
+const PAPERS: Readonly<Record<string, Paper>> = { a4: 'A4', a5: 'A5', letter: 'LETTER' };
 
 interface Asked {
   readonly paper?: string;
@@ -75,7 +75,7 @@ export class PrintingController {
     const size = PAPERS[(asked.paper ?? 'A4').toLowerCase()];
     const language = PRINT_LANGUAGES.find((known) => known === (asked.lang ?? 'en'));
     if (!size || !language) {
-      const detail = `paper is A4 or Letter; lang is one of ${PRINT_LANGUAGES.join(', ')}.`;
+      const detail = `paper is A4, A5 or Letter; lang is one of ${PRINT_LANGUAGES.join(', ')}.`;
       return sendProblem(reply, { status: 400, title: 'Bad Request', detail, traceId: request.id });
     }
     const document = uuid && paper ? await make(uuid, paper, language, viewer) : null;

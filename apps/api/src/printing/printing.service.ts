@@ -6,6 +6,8 @@ import { MeetsService } from '../meets/meets.service.js';
 import { RecordsService } from '../records/records.service.js';
 import { ResultsService } from '../results/results.service.js';
 import { ClubTableService } from '../scoring/club-table.service.js';
+import { BibsService } from '../bibs/bibs.service.js';
+import { bibCards, bibList } from './documents/bibs.js';
 import { clubList } from './documents/club-list.js';
 import { fieldSheet } from './documents/field-sheet.js';
 import type { Printed } from './documents/head.js';
@@ -13,7 +15,7 @@ import { medalList } from './documents/medal-list.js';
 import { claimsToSign, recordForm } from './documents/record-form.js';
 import { resultList } from './documents/result-list.js';
 import { startList } from './documents/start-list.js';
-import { wordingOf, type PrintLanguage } from './labels/labels.js';
+import { wordingOf, type PrintLanguage, type Wording } from './labels/labels.js';
 import type { PrintedDocument } from './printed-document.js';
 
 /** What can be printed of a competition. */
@@ -27,7 +29,7 @@ export const COMPETITION_PAPERS = [
 export type CompetitionPaper = (typeof COMPETITION_PAPERS)[number];
 
 /** What can be printed of a meet. */
-export const MEET_PAPERS = ['first-three', 'club-table'] as const;
+export const MEET_PAPERS = ['first-three', 'club-table', 'bib-list', 'bib-cards'] as const;
 export type MeetPaper = (typeof MEET_PAPERS)[number];
 
 /** Everything that is printed, from the same tables that are read through the API. */
@@ -38,6 +40,7 @@ export class PrintingService {
     private readonly results: ResultsService,
     private readonly clubs: ClubTableService,
     private readonly records: RecordsService,
+    private readonly bibs: BibsService,
   ) {}
 
   /** Null: not there, or not to be seen by the viewer. */
@@ -80,8 +83,20 @@ export class PrintingService {
     if (!meet) return null;
     const wording = wordingOf(language, meet.timeZone);
     if (paper === 'first-three') return medalList(meet, await this.finalsOf(meet, viewer), wording);
+    if (paper !== 'club-table') return this.bibPaper(meet, paper, wording, viewer);
     const table = await this.clubs.of(meet);
     return table && clubList(meet, table, wording);
+  }
+
+  private async bibPaper(
+    meet: MeetRow,
+    paper: 'bib-list' | 'bib-cards',
+    wording: Wording,
+    viewer: Identity,
+  ): Promise<PrintedDocument> {
+    const [competitions = []] = await this.meets.competitionsOf([meet]);
+    const printed = { meet, competitions, bibs: await this.bibs.of(meet, competitions), wording };
+    return paper === 'bib-list' ? bibList(printed, viewer.mayDirect(meet.id)) : bibCards(printed);
   }
 
   private async finalsOf(meet: MeetRow, viewer: Identity) {

@@ -42,6 +42,21 @@ export async function reposition(
   return affected;
 }
 
+/** Gives each of these competitors another bib. One statement; bibs may be exchanged. */
+export async function setBibs(
+  tx: Tx,
+  organisationId: string,
+  lines: readonly { readonly id: string; readonly bib: string }[],
+): Promise<void> {
+  if (lines.length === 0) return;
+  await managerOf(tx).query(
+    `UPDATE competitor SET bib = wanted.bib
+       FROM unnest($2::uuid[], $3::text[]) AS wanted (id, bib)
+      WHERE competitor.organisation_id = $1 AND competitor.id = wanted.id`,
+    [organisationId, lines.map(({ id }) => id), lines.map(({ bib }) => bib)],
+  );
+}
+
 /** As {@link reposition}, and sets the flight of each. One statement. */
 export async function arrange(
   tx: Tx,

@@ -6,6 +6,7 @@ export const DE: Labels = {
   result: 'Ergebnis',
   medals: 'Die ersten drei',
   clubTable: 'Vereinswertung',
+  bibs: 'Startnummern',
   order: 'Folge',
   bib: 'Nr.',
   name: 'Name',

@@ -4,6 +4,7 @@ export const EN = {
   result: 'Result',
   medals: 'First three',
   clubTable: 'Club table',
+  bibs: 'Bibs',
   order: 'Order',
   bib: 'Bib',
   name: 'Name',

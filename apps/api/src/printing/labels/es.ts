@@ -6,6 +6,7 @@ export const ES: Labels = {
   result: 'Resultado',
   medals: 'Los tres primeros',
   clubTable: 'Clasificación de clubes',
+  bibs: 'Dorsales',
   order: 'Orden',
   bib: 'Dors.',
   name: 'Nombre',

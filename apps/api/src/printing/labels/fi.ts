@@ -6,6 +6,7 @@ export const FI: Labels = {
   result: 'Tulos',
   medals: 'Kolme parasta',
   clubTable: 'Seurapisteet',
+  bibs: 'Kilpailunumerot',
   order: 'Järj.',
   bib: 'Nro',
   name: 'Nimi',

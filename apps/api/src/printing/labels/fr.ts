@@ -6,6 +6,7 @@ export const FR: Labels = {
   result: 'Résultat',
   medals: 'Les trois premiers',
   clubTable: 'Classement des clubs',
+  bibs: 'Dossards',
   order: 'Ordre',
   bib: 'Dos.',
   name: 'Nom',

@@ -1,9 +1,10 @@
 import PDFDocument from 'pdfkit';
 import type { PrintedDocument } from '../printed-document.js';
 import { FONTS } from './fonts.js';
+import { setCards } from './pdf-cards.js';
 import { drawTable } from './pdf-table.js';
 
-export type Paper = 'A4' | 'LETTER';
+export type Paper = 'A4' | 'A5' | 'LETTER';
 
 /** A part of the text that is read out: a paragraph, a table, a cell. */
 export type StructureElement = ReturnType<PDFKit.PDFDocument['struct']>;
@@ -56,8 +57,9 @@ export async function pdfOf(document: PrintedDocument, setting: Setting): Promis
     top: MARGIN,
     bottom: pdf.page.height - MARGIN - FOOT,
   };
-  setText(frame, document);
-  setFeet(frame, document, setting);
+  if (document.cards) setCards(frame, document.cards);
+  else setText(frame, document);
+  if (!document.cards) setFeet(frame, document, setting);
   pdf.end();
   await ended;
   return Buffer.concat(chunks);
