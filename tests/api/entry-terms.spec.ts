@@ -177,7 +177,7 @@ describe('bibs of a whole meet', () => {
     const draw = `mutation ($input: StartListDrawInput!) { startListDraw(input: $input) { userErrors { code } } }`;
     const { startListDraw } = await api.data(
       draw,
-      { input: { competitionId: shot, method: 'LOT' } },
+      { input: { competitionId: shot, method: 'LOT', seed: 'Aspen', expectedVersion: 3 } },
       meet.director,
     );
     expect(startListDraw.userErrors).toEqual([]);
