@@ -2,6 +2,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { measureClubTable } from './club-table.js';
 import { asTable, type Measure } from './measure.js';
 import { measureRecording } from './recording.js';
+import { measureImport } from './import.js';
 import { measureFold, measureRanking, measureRecount, measureRows } from './rules.js';
 import { setStage, type Stage } from './stage.js';
 import { measureTable } from './table.js';
@@ -19,6 +20,7 @@ const OVER_HTTP: Readonly<Record<string, (stage: Stage) => Promise<Measure | Mea
   recording: measureRecording,
   table: measureTable,
   'club-table': measureClubTable,
+  import: measureImport,
 };
 const NAMES = [...Object.keys(INSIDE), ...Object.keys(OVER_HTTP)];
 
