@@ -65,6 +65,7 @@ const FITTING: Readonly<Record<string, object>> = {
   },
   competitionClear: { confirmed: CHECKS, despite: null },
   competitorEnter: { athleteId: null, clubId: null, bib: '77', seedMark: '41.20' },
+  bibsAssign: { from: 50, isKeeping: false, isPreview: false },
   combinedComponentLink: { event: 'DISCUS' },
   combinedEntrantEnter: { athleteId: null, clubId: null, bib: '77' },
   combinedEventCreate: { rules: 'WA', edition: null, scoringSex: null },
@@ -105,7 +106,7 @@ const FITTING: Readonly<Record<string, object>> = {
     isDryRun: false,
   },
   entriesImport: {
-    csv: { text: 'competition,listed_name\nDiscus,Nobody Known' },
+    csv: { text: 'competition,listed_name\nTest,Nobody Known' },
     ...{ isDryRun: true, athletes: [], clubs: [] },
   },
   pastResultsImport: {
@@ -146,6 +147,11 @@ const REFUSED: Readonly<Record<string, string>> = {
   startingMarkWithdraw: 'NOT_FOUND',
   timetableDelay: 'VERSION_CONFLICT',
 };
+
+/** Calls that go through and leave nothing: done already, kept nowhere, or only a look at a table. */
+const STORES_NOTHING: ReadonlySet<string> = new Set([
+  ...['meetPublish', 'tokenIssue', 'entriesImport', 'pastResultsImport'],
+]);
 
 let api: TestApi;
 let calls: Call[];
@@ -281,7 +287,14 @@ async function sceneOfAQualification(name: string): Promise<Scene> {
 
 async function sceneAtACircle(name: string): Promise<Scene> {
   const circle = await Circle.open(api, discusSheet(3));
-  const isBefore = ['competitorEnter', 'competitorWithdraw', 'startOrderSet', 'startListDraw'].includes(name);
+  const isBefore = [
+    'bibsAssign',
+    'entriesImport',
+    'competitorEnter',
+    'competitorWithdraw',
+    'startOrderSet',
+    'startListDraw',
+  ].includes(name);
   const [[attemptId] = []] = isBefore ? [] : await circle.recordCard(['58.10']);
   const third = circle.competitorOf(3);
   const { version } = await circle.read();
@@ -401,7 +414,9 @@ function withUserErrors({ document }: Call): string {
 }
 
 /** Directors may do all that can be done at a meet; clubs, athletes and meets are the administrator's. */
-function tokenFor({ variables }: Call, { circle }: Scene): string {
+function tokenFor({ name, variables }: Call, { circle }: Scene): string {
+  // It makes a meet, though it names one.
+  if (name === 'meetCopy') return api.adminToken;
   const atMeet = [
     'entryId',
     'competitionId',
@@ -521,7 +536,7 @@ describe('every field of every mutation', () => {
       const refused = REFUSED[call.name];
       expect([call.name, codes]).toEqual([call.name, refused === undefined ? [] : [refused]]);
       const isStored = (await everythingStored(api.databaseUrl)) !== before;
-      const storesNothing = refused !== undefined || ['meetPublish', 'tokenIssue'].includes(call.name);
+      const storesNothing = refused !== undefined || STORES_NOTHING.has(call.name);
       expect([call.name, isStored]).toEqual([call.name, !storesNothing]);
     }
   }, 120_000);
