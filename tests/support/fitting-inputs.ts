@@ -28,6 +28,7 @@ export const FITTING: Readonly<Record<string, object>> = {
   },
   competitionClear: { confirmed: CHECKS, despite: null },
   competitorEnter: { athleteId: null, clubId: null, bib: '77', seedMark: '41.20' },
+  bibsAssign: { from: 50, isKeeping: false, isPreview: false },
   combinedComponentLink: { event: 'DISCUS' },
   combinedEntrantEnter: { athleteId: null, clubId: null, bib: '77' },
   combinedEventCreate: { rules: 'WA', edition: null, scoringSex: null },
@@ -66,6 +67,16 @@ export const FITTING: Readonly<Record<string, object>> = {
   enteredResultsImport: {
     csv: { text: 'event,place,bib,club\n100 m women,1,11,Heron' },
     isDryRun: false,
+  },
+  entriesImport: {
+    csv: { text: 'competition,listed_name\nTest,Nobody Known' },
+    ...{ isDryRun: true, athletes: [], clubs: [] },
+  },
+  pastResultsImport: {
+    csv: {
+      text: 'family_name,given_name,sex,date,meet,event,mark\nQuill,Maud,W,2019-06-08,Open,high-jump,1.71',
+    },
+    ...{ isDryRun: true, athletes: [], clubs: [] },
   },
   startingMarksImport: {
     csv: { text: 'event,mark,sex,date\nhigh-jump,1.71,W,1998-06-06' },

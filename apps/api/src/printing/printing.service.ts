@@ -94,7 +94,8 @@ export class PrintingService {
     wording: Wording,
     viewer: Identity,
   ): Promise<PrintedDocument> {
-    const [competitions = []] = await this.meets.competitionsOf([meet]);
+    const [rows = []] = await this.meets.competitionsOf([meet]);
+    const competitions = rows.filter((row) => !isKeptBack(row, viewer));
     const printed = { meet, competitions, bibs: await this.bibs.of(meet, competitions), wording };
     return paper === 'bib-list' ? bibList(printed, viewer.mayDirect(meet.id)) : bibCards(printed);
   }

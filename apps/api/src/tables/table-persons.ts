@@ -81,7 +81,9 @@ export class PersonsReader {
     decisions: readonly PersonDecision[],
   ) {
     this.byId = new Map(athletes.map((row) => [row.id, row]));
-    this.known = new PersonIndex(athletes.map((row) => ({ ...row, club: row.clubId, row })));
+    // Of whom the records were asked to forget nobody is reminded.
+    const named = athletes.filter(({ erasedAt }) => erasedAt === null);
+    this.known = new PersonIndex(named.map((row) => ({ ...row, club: row.clubId, row })));
     this.decided = new Map(decisions.map((one) => [one.line, one]));
   }
 
@@ -157,7 +159,13 @@ export class PersonsReader {
     }
     const row: AthleteRow = {
       ...{ organisationId: this.organisationId, id: uuidV7(), givenName, familyName, birthDate },
-      ...{ sex: person.sex as Sex, clubId: this.clubs.of(club).clubId, display: null, handedness: null },
+      ...{
+        sex: person.sex as Sex,
+        clubId: this.clubs.of(club).clubId,
+        display: null,
+        handedness: null,
+        erasedAt: null,
+      },
     };
     this.added.push(row);
     return row;

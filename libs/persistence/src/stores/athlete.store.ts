@@ -31,7 +31,7 @@ const ALL: Statement = {
   name: 'athletes_all',
   text: `SELECT ${columns(
     ...['organisationId', 'id', 'givenName', 'familyName', 'sex', 'birthDate', 'clubId'],
-    ...['display', 'handedness'],
+    ...['display', 'handedness', 'erasedAt'],
   )} FROM athlete WHERE organisation_id = $1`,
 };
 
