@@ -1,12 +1,14 @@
 import { Client } from './client.js';
 import { makeMatch } from './club-match.js';
+import { planDay } from './day-plan.js';
 import { openDiscusTent } from './discus-tent.js';
 import { idOf } from './ids.js';
 import type { DemoCompetition, Line } from './competition.js';
 import { drawHammerFinal } from './hammer.js';
 import { HEPTATHLON_SHOT, runHeptathlon } from './heptathlon.js';
 import { groupJavelins, JAVELIN_VETERANS } from './javelin-group.js';
-import { COMPETITIONS, DISCUS, JAVELIN, MEET, SHOT } from './meet.js';
+import { protestLongJump } from './long-jump-protest.js';
+import { COMPETITIONS, DISCUS, JAVELIN, LONG_JUMP, MEET, SHOT } from './meet.js';
 import { CLUBS, PEOPLE } from './people.js';
 import { enterRecords, ratifyShot } from './records.js';
 import { runAtBar } from './run-at-bar.js';
@@ -46,10 +48,14 @@ export async function loadDemo(baseUrl: string, adminToken: string): Promise<voi
     if (competition.signedOff) await signOff(await post('REFEREE', meet.id, 'Referee'), made, competition);
   }
   await enterRecords(director, meet.id);
-  await ratifyShot(await post('REFEREE', meet.id, 'Referee'), ids.get(SHOT.title)!);
+  const referee = await post('REFEREE', meet.id, 'Referee');
+  await ratifyShot(referee, ids.get(SHOT.title)!);
+  const longJump = ids.get(LONG_JUMP.title)!;
+  await protestLongJump(referee, longJump, await startListOf(referee, longJump));
   await drawHammerFinal(director, meet.id, ids);
   const [boys, veterans] = [JAVELIN, JAVELIN_VETERANS].map(({ title }) => ids.get(title)!);
   await groupJavelins(director, meet.id, boys!, veterans!, (id) => startListOf(director, id));
+  await planDay(director, meet.id, ids, new Map([[JAVELIN.title, [veterans!]]]));
   await makeMatch(director, meet.id);
   await director.call('meetPublish', { meetId: meet.id }, 'meet { id }');
 }

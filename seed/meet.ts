@@ -66,7 +66,15 @@ export const LONG_JUMP: DemoCompetition = {
     line('Emeka Larkfield', '6.62 -0.4', '6.58 +0.9', 'X SIDE', '6.66 +1.6', '-', '6.59 +0.0'),
     line('Rafe Underholm', '6.12 +0.2', '6.30 +1.3', '6.28 NWI', 'X PITEXIT', '6.34 +2.0', '6.25 +1.0'),
     line('Stellan Brightmoor', 'X PLANE', '5.94 +0.7', '6.03 +1.9', '5.88 -1.2', 'X LANDSIDE', '6.01'),
-    line('Kit Wexcombe', '6.30 +0.8', '6.12 -0.1', '6.28 +1.4', '6.34 +0.6', '6.25 +2.1', 'X GROUND'),
+    line(
+      'Kit Wexcombe',
+      '6.30 +0.8',
+      '6.12 -0.1',
+      '6.28 +1.4',
+      '6.34 +0.6',
+      '6.25 +2.1',
+      'X GROUND 6.64 +0.8',
+    ),
   ],
 };
 

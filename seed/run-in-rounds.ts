@@ -51,10 +51,10 @@ async function whoIsUp(official: Client, id: string): Promise<Up | null> {
 
 const OUTCOMES: Readonly<Record<string, string>> = { X: 'FOUL', '-': 'PASS', r: 'RETIRED', O: 'UNMEASURED' };
 
-/** `58.10`, `6.48 +1.1`, `X RIM`, `-`, `r` as the input of an attempt. */
+/** `58.10`, `6.48 +1.1`, `X RIM`, `X GROUND 6.64 +0.8` (measured under protest), `-`, `r` as the input of an attempt. */
 function attemptOf(cell: string): object {
-  const [written = '', detail] = cell.split(' ');
+  const [written = '', detail, protestedMark = null, wind = null] = cell.split(' ');
   const outcome = OUTCOMES[written] ?? 'VALID';
   if (outcome === 'VALID') return { outcome, mark: written, wind: detail ?? null };
-  return { outcome, foul: detail ?? null };
+  return { outcome, foul: detail ?? null, protestedMark, wind };
 }

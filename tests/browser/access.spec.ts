@@ -1,15 +1,12 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { HtmlValidate } from 'html-validate';
 import type { Page } from 'playwright-core';
 import { en } from '../../apps/web/labels/en.js';
 import { highJumpSheet } from '../support/at-the-bar.js';
 import { Circle } from '../support/at-the-circle.js';
 import { discusSheet } from '../support/circle.js';
+import { axeFindings, findingsOf, htmlFindings } from './support/audit.js';
 import { openField, type Field } from './support/field.js';
 import { Tablet } from './support/tablet.js';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 /** As people see it: by day and by night, on a small telephone and a tablet, and in the colours of their own. */
 const LOOKS = [
   { look: 'light', width: 320, media: { colorScheme: 'light' } },
@@ -85,41 +82,6 @@ const AT_THE_BAR: Readonly<Record<string, Way>> = {
   'the checklist before the first jump': (page) => button(page, en['first.open']).click(),
 };
 
-/** In terms of the accessibility guidelines and the good practice beside them. */
-async function axeFindings(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = globalThis as any;
-    const { violations } = await axe.run(document, { resultTypes: ['violations'] });
-    return violations.map(
-      ({ id, nodes }: any) => `${id}: ${nodes.map((node: any) => node.html).join(' | ')}`,
-    );
-  });
-}
-
-/** Whether there is something that only scrolling sideways brings into sight. */
-function isBroad(page: Page, fontPx?: number): Promise<boolean> {
-  return page.evaluate((px) => {
-    const { documentElement: root } = document;
-    if (px !== undefined) root.style.fontSize = `${px}px`;
-    return root.scrollWidth > innerWidth;
-  }, fontPx);
-}
-
-const PAGE_AS_TEXT = () =>
-  `<!DOCTYPE html><html lang="en"><head><title>Desk</title></head><body>${document.getElementById('desk')!.outerHTML}</body></html>`;
-
-/** What the desk has made of the page; the page itself is looked at as it is served. */
-async function htmlFindings(page: Page): Promise<string[]> {
-  const report = await new HtmlValidate({
-    extends: ['html-validate:recommended'],
-    rules: { 'void-style': 'off', 'attribute-boolean-style': 'off', 'attribute-empty-style': 'off' },
-  }).validateString(await page.evaluate(PAGE_AS_TEXT));
-  return report.results.flatMap(({ messages }) =>
-    messages.map(({ ruleId, message, selector }) => `${ruleId}: ${message} ${selector}`),
-  );
-}
-
 describe('the desk is for everybody', () => {
   let field: Field;
   let tablet: Tablet;
@@ -145,13 +107,7 @@ describe('the desk is for everybody', () => {
         await page.emulateMedia(media);
         await page.locator('.up').waitFor({ state: 'attached' });
         await way(page);
-        const broad = await isBroad(page);
-        const all = [
-          ...(await axeFindings(page)),
-          ...(await htmlFindings(page)),
-          ...(broad ? ['too broad'] : []),
-          ...((await isBroad(page, LARGE_PX)) ? ['too broad in letters of twice the size'] : []),
-        ];
+        const all = await findingsOf(page, 'desk');
         findings.push(...all.map((finding) => `${name}: ${finding}`));
         await page.close();
       }
@@ -167,11 +123,11 @@ describe('the desk is for everybody', () => {
       const page = await fresh.page(`${field.deskFor('').split('#')[0]}`);
       await page.locator('.sign-in').waitFor();
       expect(await axeFindings(page)).toEqual([]);
-      expect(await htmlFindings(page)).toEqual([]);
+      expect(await htmlFindings(page, 'desk')).toEqual([]);
       // Both checks find what is wrong.
       await page.evaluate(() => document.getElementById('desk')!.append(document.createElement('img')));
       expect((await axeFindings(page)).join()).toMatch(/image-alt/);
-      expect((await htmlFindings(page)).join()).toMatch(/wcag/);
+      expect((await htmlFindings(page, 'desk')).join()).toMatch(/wcag/);
     } finally {
       await fresh.discard();
     }

@@ -17,8 +17,10 @@ export const MEET = `query OfficeMeet($id: ID!) {
   meet(id: $id) {
     id name venue rules edition needsSecondPerson
     timetable { revision reason slots { competitions { id } facility { name } reportAt startsAt } }
+    resultIssue { number at }
     competitions {
       id title status startsAt
+      resultState { state postedAt protestsUntil isUnderProtest isReopened revision }
       progress { phase round remaining up { bib name } next { bib name } }
     }
   }
@@ -29,11 +31,22 @@ export interface Called {
   readonly name: string;
 }
 
+/** Where a result is on its way from the field to the archive. */
+export interface ResultStateNow {
+  readonly state: string;
+  readonly postedAt: string | null;
+  readonly protestsUntil: string | null;
+  readonly isUnderProtest: boolean;
+  readonly isReopened: boolean;
+  readonly revision: number;
+}
+
 export interface CompetitionNow {
   readonly id: string;
   readonly title: string;
   readonly status: string;
   readonly startsAt: string | null;
+  readonly resultState: ResultStateNow;
   readonly progress: {
     readonly phase: string;
     readonly round: number | null;
@@ -60,6 +73,7 @@ export interface MeetNow extends MeetChoice {
     readonly reason: string | null;
     readonly slots: readonly SlotNow[];
   } | null;
+  readonly resultIssue: { readonly number: number; readonly at: string | null };
   readonly competitions: readonly CompetitionNow[];
 }
 

@@ -1,7 +1,12 @@
 import type { ComponentType } from 'preact';
 import type { OfficeKey } from '../labels/office/en.js';
+import { CompetitionScreen } from './competition/CompetitionScreen.jsx';
 import type { Office } from './office.js';
 import { MeetScreen } from './screens/MeetScreen.jsx';
+import { ProtestsScreen } from './screens/ProtestsScreen.jsx';
+import { QuestionsScreen } from './screens/QuestionsScreen.jsx';
+import { TimesScreen } from './screens/TimesScreen.jsx';
+import { TrailScreen } from './trail/TrailScreen.jsx';
 
 /** A part of the office with an address of its own (`#/key`). A new one is a line here. */
 export interface Section {
@@ -14,4 +19,13 @@ export interface Section {
   readonly isFor?: (office: Office) => boolean;
 }
 
-export const SECTIONS: readonly Section[] = [{ key: 'meet', label: 'section.meet', Screen: MeetScreen }];
+const decides = (office: Office): boolean => office.mayDecide;
+
+export const SECTIONS: readonly Section[] = [
+  { key: 'meet', label: 'section.meet', Screen: MeetScreen },
+  { key: 'questions', label: 'section.questions', Screen: QuestionsScreen, isFor: decides },
+  { key: 'protests', label: 'section.protests', Screen: ProtestsScreen, isFor: decides },
+  { key: 'times', label: 'section.times', Screen: TimesScreen },
+  { key: 'trail', label: 'section.trail', Screen: TrailScreen, isFor: decides },
+  { key: 'competition', label: 'section.competition', Screen: CompetitionScreen, isWithin: true },
+];

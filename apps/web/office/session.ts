@@ -43,7 +43,7 @@ export class Session {
     return this.kept.token !== null;
   }
 
-  /** What the journal calls this device, unless the token has a name. */
+  /** What the journal calls this device when a person signs in on it. */
   get device(): string {
     return `office ${this.kept.deviceId.slice(-6)}`;
   }

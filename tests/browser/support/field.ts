@@ -13,6 +13,8 @@ export interface Field {
   readonly network: TcpGate;
   /** Where the desk is on the far side of the network, signed in with a token. */
   deskFor(token: string): string;
+  /** Where the office is, signed in with a token. */
+  officeFor(token: string): string;
   close(): Promise<void>;
 }
 
@@ -29,6 +31,7 @@ export async function openField(): Promise<Field> {
     api,
     network,
     deskFor: (token) => `http://127.0.0.1:${network.port}/desk#token=${token}`,
+    officeFor: (token) => `http://127.0.0.1:${network.port}/office#token=${token}`,
     close: async () => {
       await network.shut();
       await api.close();
