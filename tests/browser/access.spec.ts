@@ -14,7 +14,6 @@ const LOOKS = [
   { look: 'dark', width: 390, media: { colorScheme: 'dark' } },
   { look: 'forced colours', width: 390, media: { forcedColors: 'active' } },
 ] as const;
-const LARGE_PX = 34;
 
 /** What a page does on its way to a screen. */
 type Way = (page: Page) => Promise<unknown>;

@@ -31,10 +31,23 @@ export async function htmlFindings(page: Page, root: string): Promise<string[]> 
   );
 }
 
-/** Whether the page is broader than the screen. */
+/** Twice the usual size of letters. */
+const LARGE_PX = 34;
+
+/** Whether there is something that only scrolling sideways brings into sight, also in letters of twice the size. */
 export async function broadFindings(page: Page): Promise<string[]> {
-  const isBroad = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
-  return isBroad ? ['too broad'] : [];
+  const [isBroad, isBroadInLarge] = await page.evaluate((px) => {
+    const { documentElement: root } = document;
+    const asItIs = root.scrollWidth > innerWidth;
+    root.style.fontSize = `${px}px`;
+    const inLarge = root.scrollWidth > innerWidth;
+    root.style.fontSize = '';
+    return [asItIs, inLarge];
+  }, LARGE_PX);
+  return [
+    ...(isBroad ? ['too broad'] : []),
+    ...(isBroadInLarge ? ['too broad in letters of twice the size'] : []),
+  ];
 }
 
 /** Everything at once. */
