@@ -1,4 +1,4 @@
-import { useSignal } from '@preact/signals';
+import { useSignal, type Signal } from '@preact/signals';
 import { o, oCode } from '../../labels/office/words.js';
 import { uuidV7 } from '../../offline/uuid-v7.js';
 import { Button } from '../../ui/Button.jsx';
@@ -45,33 +45,10 @@ export function LodgeProtest({ competition }: { readonly competition: Competitio
           value={ground}
           options={protestTimes.map((one) => ({ value: one.ground, text: oCode('ground', one.ground) }))}
         />
-        {time && (
-          <p class="hint">
-            {!time.isTaken
-              ? o('lodge.notTaken', { rule: time.rule })
-              : time.minutes === null
-                ? o('lodge.anyTime', { rule: time.rule })
-                : o('lodge.minutes', { minutes: time.minutes, rule: time.rule })}
-          </p>
-        )}
+        {time && <p class="hint">{timeText(time)}</p>}
         <TextField label={o('lodge.by')} value={by} hint={o('lodge.byHint')} />
         <TextField label={o('lodge.at')} value={at} type="time" />
-        <Select
-          label={o('lodge.for')}
-          value={who}
-          options={table.rows.map(({ competitor, bib, name }) => ({
-            value: competitor,
-            text: `${bib} ${name}`,
-          }))}
-        />
-        {row && (
-          <Select
-            label={o('lodge.trial')}
-            value={trial}
-            none={o('lodge.result')}
-            options={trialsOf(row).map((one) => ({ value: one.entry, text: `${one.where}: ${one.cell}` }))}
-          />
-        )}
+        <About competition={competition} who={who} trial={trial} />
         <TextField label={o('lodge.why')} value={why} />
         <TextField label={o('lodge.deposit')} value={deposit} />
         <label class="switch">
@@ -91,4 +68,41 @@ export function LodgeProtest({ competition }: { readonly competition: Competitio
       </div>
     </details>
   );
+}
+
+interface AboutProps {
+  readonly competition: Competition;
+  readonly who: Signal<string>;
+  readonly trial: Signal<string>;
+}
+
+/** For whom it is, and about which of the trials. */
+function About({ competition: { table }, who, trial }: AboutProps) {
+  const row = table.rows.find(({ competitor }) => competitor === who.value);
+  return (
+    <>
+      <Select
+        label={o('lodge.for')}
+        value={who}
+        options={table.rows.map(({ competitor, bib, name }) => ({
+          value: competitor,
+          text: `${bib} ${name}`,
+        }))}
+      />
+      {row && (
+        <Select
+          label={o('lodge.trial')}
+          value={trial}
+          none={o('lodge.result')}
+          options={trialsOf(row).map((one) => ({ value: one.entry, text: `${one.where}: ${one.cell}` }))}
+        />
+      )}
+    </>
+  );
+}
+
+/** Until when such a protest is taken. */
+function timeText({ isTaken, minutes, rule }: Competition['protestTimes'][number]): string {
+  if (!isTaken) return o('lodge.notTaken', { rule });
+  return minutes === null ? o('lodge.anyTime', { rule }) : o('lodge.minutes', { minutes, rule });
 }

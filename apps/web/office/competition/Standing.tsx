@@ -57,25 +57,7 @@ export function Standing({ competition }: Props) {
             </tbody>
           </table>
         </section>
-        {others && (
-          <section class="wide-table" aria-label={o('standing.ifUpheld')} tabIndex={0}>
-            <table>
-              <caption>{o('standing.ifUpheld')}</caption>
-              <thead>
-                <tr>
-                  <Head />
-                </tr>
-              </thead>
-              <tbody>
-                {others.map((row) => (
-                  <tr key={row.competitor} class={isMoved(row, rows) ? 'moved' : ''}>
-                    <Cells row={row} />
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </section>
-        )}
+        {others && <IfUpheld rows={rows} others={others} />}
       </div>
       {chosen.value && (
         <CorrectTrial
@@ -85,6 +67,33 @@ export function Standing({ competition }: Props) {
           onClose={() => (chosen.value = null)}
         />
       )}
+    </section>
+  );
+}
+
+interface IfUpheldProps {
+  readonly rows: readonly Row[];
+  readonly others: readonly Row[];
+}
+
+function IfUpheld({ rows, others }: IfUpheldProps) {
+  return (
+    <section class="wide-table" aria-label={o('standing.ifUpheld')} tabIndex={0}>
+      <table>
+        <caption>{o('standing.ifUpheld')}</caption>
+        <thead>
+          <tr>
+            <Head />
+          </tr>
+        </thead>
+        <tbody>
+          {others.map((row) => (
+            <tr key={row.competitor} class={isMoved(row, rows) ? 'moved' : ''}>
+              <Cells row={row} />
+            </tr>
+          ))}
+        </tbody>
+      </table>
     </section>
   );
 }

@@ -86,16 +86,22 @@ export function TrailScreen() {
           {o('trail.search')}
         </button>
       </form>
-      {found.value === null && <p>{o('reading')}</p>}
-      {found.value?.length === 0 && <p>{o('trail.none')}</p>}
-      <ol class="trail">
-        {found.value?.map((entry) => (
-          <li key={`${entry.kind} ${entry.id}`}>
-            <TrailLine entry={entry} />
-          </li>
-        ))}
-      </ol>
+      <Lines found={found.value} />
       {next.value !== null && <Button onPress={() => void read(next.value)}>{o('trail.more')}</Button>}
     </section>
+  );
+}
+
+function Lines({ found }: { readonly found: readonly TrailEntry[] | null }) {
+  if (found === null) return <p>{o('reading')}</p>;
+  if (found.length === 0) return <p>{o('trail.none')}</p>;
+  return (
+    <ol class="trail">
+      {found.map((entry) => (
+        <li key={`${entry.kind} ${entry.id}`}>
+          <TrailLine entry={entry} />
+        </li>
+      ))}
+    </ol>
   );
 }
