@@ -157,6 +157,17 @@ describe('what is entered at the desk', () => {
     expect(store.competitions.value[0]!.head.callList).toHaveLength(2);
   });
 
+  it('does not come back when an older reading is late', async () => {
+    const entering = store.enter(attempt('a', 4000));
+    keeper.write();
+    await entering;
+    const entry = store.entryOf(store.waiting.value[0]!, COMPETITION);
+    const answered = { ...COMPETITION, version: 2, items: [{ sequence: 1, entry, hold: null }] };
+    // Both are on their way at the same time.
+    await Promise.all([store.keepCompetition(answered), store.keepCompetition(COMPETITION)]);
+    expect([store.competitions.value[0]!.version, store.waiting.value.length, up()]).toEqual([2, 0, 'b']);
+  });
+
   it('is not called saved when the device cannot write', async () => {
     keeper.keepEntries = () => Promise.reject(new Error('The disk is full.'));
     await expect(store.enter(attempt('a', 4000))).rejects.toThrow('full');

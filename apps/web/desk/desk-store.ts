@@ -56,6 +56,8 @@ export class DeskStore {
   /** Called after what is kept on this device has changed. */
   onKept: () => void = () => undefined;
 
+  private keeping: Promise<void> = Promise.resolve();
+
   constructor(
     private readonly keeper: Keeper,
     kept: Kept,
@@ -176,7 +178,19 @@ export class DeskStore {
   }
 
   /** What the server has now; entries of this device that are in it wait no longer. */
-  async keepCompetition(competition: KeptCompetition): Promise<void> {
+  keepCompetition(competition: KeptCompetition): Promise<void> {
+    const kept = this.keeping.then(() => this.keepUnlessOlder(competition));
+    this.keeping = kept.catch(() => undefined);
+    return kept;
+  }
+
+  /**
+   * What was read and what was answered come in by two ways: one after the other, and never back to an older version,
+   * in which the last entry of this device would be missing.
+   */
+  private async keepUnlessOlder(competition: KeptCompetition): Promise<void> {
+    const now = this.competitions.value.find(({ id }) => id === competition.id);
+    if (now && now.version > competition.version) return;
     await this.keeper.keepCompetition(competition);
     const there = new Set(competition.items.map(({ entry }) => entry.id));
     const others = this.competitions.value.filter(({ id }) => id !== competition.id);

@@ -2,7 +2,7 @@ import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { chosenLanguage, isLanguage, language } from '../labels/languages.js';
 import { ApiClient } from '../offline/api-client.js';
-import { passInAddress } from '../offline/pass.js';
+import { passInAddress, type Pass } from '../offline/pass.js';
 import { keepPage } from '../offline/registration.js';
 import { Desk, DeskContext } from './desk-context.js';
 import { DeskStore } from './desk-store.js';
@@ -15,6 +15,7 @@ import { comeIn } from './session.js';
 import './desk.css';
 
 const CLOCK_MS = 10_000;
+const AGAIN_MS = 3_000;
 
 async function start(): Promise<void> {
   const keeper = new Keeper(await openDeskDatabase());
@@ -27,7 +28,7 @@ async function start(): Promise<void> {
   tellOtherPages(store);
   speakTheLanguage(store);
   const pass = passInAddress();
-  if (pass) await comeIn(store, pass);
+  if (pass) await comeInPatiently(store, pass);
   render(
     <DeskContext.Provider value={desk}>
       <App />
@@ -43,6 +44,18 @@ async function start(): Promise<void> {
   reading.watch();
   sending.go();
   await keepPage();
+}
+
+/** The address gives its pass away once, so a network that fails at that moment must not lose it. */
+async function comeInPatiently(store: DeskStore, pass: Pass): Promise<void> {
+  const before = store.signIn.value;
+  const failure = await comeIn(store, pass);
+  if (failure?.kind !== 'unreachable' && failure?.kind !== 'unavailable') return;
+  store.link.value = 'offline';
+  setTimeout(() => {
+    // Unless somebody has signed in by hand meanwhile.
+    if (store.signIn.value === before) void comeInPatiently(store, pass);
+  }, AGAIN_MS);
 }
 
 /** Two pages on one device keep the same things. */

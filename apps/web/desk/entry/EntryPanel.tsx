@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { eventOf, type Unit } from '#rules';
 import { localDecimals, markText } from '../../labels/format.js';
 import { t } from '../../labels/languages.js';
@@ -73,7 +73,8 @@ function MarkField({ unit, onText }: { readonly unit: Unit; readonly onText: (te
   const { desk, open } = useOpen();
   const { text, field } = desk.draft.value;
   const ref = useRef<HTMLInputElement>(null);
-  useEffect(() => ref.current?.focus({ preventScroll: true }), []);
+  // Before anything is painted: who types as soon as the next one is up loses no digit.
+  useLayoutEffect(() => ref.current?.focus({ preventScroll: true }), []);
   const { minCm, maxCm } = eventOf(eventIn(open.kept.head)).plausible;
   const decimal = localDecimals('0.0')[1]!;
   return (

@@ -5,21 +5,35 @@ import { Button } from '../../ui/Button.jsx';
 import { useDesk, type Desk } from '../desk-context.js';
 import { recordable, type Recordable } from '../session.js';
 
+const AGAIN_MS = 3_000;
+
 /** The competitions of the token, and those that are on this device already. */
 export function ChooseScreen() {
   const desk = useDesk();
   const found = useSignal<readonly Recordable[]>(keptOf(desk));
   const problem = useSignal<string | null>(null);
-  useEffect(() => {
+  /** False: there was no answer, so it is asked again. */
+  const look = async (): Promise<boolean> => {
     const { signIn } = desk.store;
-    if (!signIn.value) return;
-    void recordable(desk.client, signIn.value).then((rows) => {
-      if ('kind' in rows) return;
-      found.value = rows;
-      const [only] = rows;
-      if (only && rows.length === 1) void openAll(desk, only);
-      else if (!only) problem.value = t('choose.none');
-    });
+    const rows = signIn.value && (await recordable(desk.client, signIn.value));
+    if (rows === null) return true;
+    if ('kind' in rows) return rows.kind !== 'unreachable' && rows.kind !== 'unavailable';
+    found.value = rows;
+    const [only] = rows;
+    if (!only) problem.value = t('choose.none');
+    return only === undefined || rows.length > 1 || openAll(desk, only);
+  };
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout>;
+    let isGone = false;
+    const lookUntilAnswered = async () => {
+      if (!(await look()) && !isGone) timer = setTimeout(() => void lookUntilAnswered(), AGAIN_MS);
+    };
+    void lookUntilAnswered();
+    return () => {
+      isGone = true;
+      clearTimeout(timer);
+    };
   }, []);
   const choose = async (chosen: Recordable) => {
     problem.value = (await openAll(desk, chosen)) ? null : t('choose.notKept');
