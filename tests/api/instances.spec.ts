@@ -1,3 +1,8 @@
+import { competitions, type Reads } from '#persistence';
+import { CompetitionMemory } from '../../apps/api/src/platform/competition/competition-memory.js';
+import { Database } from '../../apps/api/src/platform/database/database.js';
+import { readGlobalId } from '../../apps/api/src/platform/inputs/global-id.js';
+import { CompetitionChanges } from '../../apps/api/src/platform/live/competition-changes.js';
 import { call, giveRole, signedInPerson } from '../support/accounts.js';
 import { startApi, type TestApi } from '../support/api.js';
 import { Circle } from '../support/at-the-circle.js';
@@ -108,5 +113,56 @@ describe('two instances on one database', () => {
     expect(await codeFor(post)).toBeUndefined();
     await call(one, 'signOut', {}, 'isSignedOut', post);
     expect(await becomes(post, 'UNAUTHENTICATED')).toBe('UNAUTHENTICATED');
+  });
+});
+
+/** A database whose replica is one moment of it. */
+class Behind extends Database {
+  /** Readings that the replica answered. */
+  served = 0;
+  isAway = false;
+
+  constructor(
+    source: Database['source'],
+    private readonly moment: Reads,
+  ) {
+    super(source);
+  }
+
+  override async replicaSnapshot<T>(work: (at: Reads) => Promise<T>): Promise<T> {
+    if (this.isAway) throw new Error('away');
+    const answer = await work(this.moment);
+    if (answer !== null) this.served += 1;
+    return answer;
+  }
+}
+
+describe('a replica', () => {
+  it('is read for what is finished, while it has the newest version, and never brings an older one back', async () => {
+    const circle = await Circle.open(one, discusSheet(2));
+    await circle.recordCard(['50.00'], ['51.00']);
+    const signed = await circle.enter(
+      'competitionSignOff',
+      { expectedVersion: (await circle.read()).version, incomplete: 'rain' },
+      circle.referee,
+    );
+    expect(signed.userErrors).toEqual([]);
+    const { uuid } = readGlobalId(circle.competition.id)!;
+    await one.database.snapshot(async (at) => {
+      // What a snapshot sees stands still, like a replica that hangs behind.
+      await competitions.versionOf(at, one.organisationId, uuid);
+      const database = new Behind(one.database.source, at);
+      const read = async () =>
+        new CompetitionMemory(database, new CompetitionChanges()).current(one.organisationId, uuid);
+      expect((await read())?.row.version).toBe(signed.competition.version);
+      expect(database.served).toBe(1);
+      const again = { reason: 'a mark was wrong' };
+      const reopened = await circle.enter('competitionReopen', again, circle.director);
+      expect(reopened.userErrors).toEqual([]);
+      expect((await read())?.row.version).toBe(reopened.competition.version);
+      expect(database.served).toBe(1);
+      database.isAway = true;
+      expect((await read())?.row.version).toBe(reopened.competition.version);
+    });
   });
 });

@@ -50,6 +50,6 @@ function shapeOf(value: unknown): unknown {
 
 /** The floor must answer as many bytes, within a tenth. */
 export function demandSameSize(name: string, [ours, floors]: readonly [number, number]): void {
-  if (Math.abs(ours / floors - 1) <= 0.1) return;
+  if (ours === floors || Math.abs(ours / floors - 1) <= 0.1) return;
   throw new Error(`${name}: we answer ${Math.round(ours)} bytes and the floor ${Math.round(floors)}.`);
 }

@@ -8,6 +8,8 @@ export interface Load {
   readonly connections: readonly (readonly LoadRequest[])[];
   /** How long, beginning again at the end of the list; `null`: each request once. */
   readonly seconds: number | null;
+  /** With which status every answer comes; 200 unless said. */
+  readonly status?: number;
   /** Every answer must contain this. */
   readonly mustContain: string;
 }
@@ -39,7 +41,8 @@ function onResponse(status: number, body: string): void {
   answered += 1;
   latest = performance.now();
   bytes += body.length;
-  if (status !== 200 || !body.includes(load.mustContain)) wrong ??= `${status} ${body.slice(0, 500)}`;
+  if (status !== (load.status ?? 200) || !body.includes(load.mustContain))
+    wrong ??= `${status} ${body.slice(0, 500)}`;
 }
 
 const amount = load.connections.reduce((sum, { length }) => sum + length, 0);

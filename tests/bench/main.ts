@@ -1,6 +1,8 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { measureClubTable } from './club-table.js';
 import { asTable, type Measure } from './measure.js';
+import { measureFanOut } from './fan-out.js';
+import { measurePublicTable } from './public-table.js';
 import { measureRecording } from './recording.js';
 import { measureImport } from './import.js';
 import { measureFold, measureRanking, measureRecount, measureRows } from './rules.js';
@@ -21,8 +23,13 @@ const OVER_HTTP: Readonly<Record<string, (stage: Stage) => Promise<Measure | Mea
   table: measureTable,
   'club-table': measureClubTable,
   import: measureImport,
+  'fan-out': measureFanOut,
+  'public-table': measurePublicTable,
 };
 const NAMES = [...Object.keys(INSIDE), ...Object.keys(OVER_HTTP)];
+
+// A crowd comes from one machine here.
+process.env['LIVE_PER_ADDRESS'] ??= '50000';
 
 async function measure(names: readonly string[]): Promise<Measure[]> {
   const measures = names.flatMap((name) => INSIDE[name]?.() ?? []);

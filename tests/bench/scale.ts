@@ -8,12 +8,16 @@ export interface Scale {
   readonly stored: number;
   /** Sheets that are counted. */
   readonly sheets: number;
+  /** Who listens to one table, how often it changes, and so far apart. */
+  readonly crowd: number;
+  readonly changes: number;
+  readonly apartMs: number;
 }
 
 export const SCALE: Scale =
   process.env['BENCH_QUICK'] === '1'
-    ? { rounds: 2, readSeconds: 1, stored: 50, sheets: 200 }
-    : { rounds: 7, readSeconds: 3, stored: 2_000, sheets: 1_000 };
+    ? { rounds: 2, readSeconds: 1, stored: 50, sheets: 200, crowd: 200, changes: 20, apartMs: 50 }
+    : { rounds: 7, readSeconds: 3, stored: 2_000, sheets: 1_000, crowd: 5_000, changes: 200, apartMs: 300 };
 
 /** What every figure is about: a final of 24 with six rounds and no cut, and as many officials or readers at once. */
 export const COMPETITORS = 24;

@@ -14,6 +14,8 @@ export interface Stage {
   readonly api: ApiClient;
   readonly meet: StaffedMeet;
   readonly floor: Floor;
+  /** The process of the API. */
+  readonly server: ApiProcess;
   close(): Promise<void>;
 }
 
@@ -51,7 +53,7 @@ async function build(closing: (() => Promise<unknown>)[]): Promise<Omit<Stage, '
   closing.push(() => floor.stop());
   const api = await server.client(databaseUrl);
   // Names are shown whole, as by the floor: what they cost to hide is not the question here.
-  return { databaseUrl, api, meet: await staffedMeet(api, { minorsDisplay: 'FULL' }), floor };
+  return { databaseUrl, api, meet: await staffedMeet(api, { minorsDisplay: 'FULL' }), floor, server };
 }
 
 async function databaseIn(directory: string): Promise<{ url: string; remove: () => Promise<void> }> {

@@ -39,6 +39,14 @@ export class ApiProcess {
     return process_;
   }
 
+  /** Another instance on the same database, with the same secret, at an address of its own. */
+  async twin(): Promise<ApiProcess> {
+    const port = await freePort();
+    const twin = new ApiProcess(`http://127.0.0.1:${port}`, this.options, this.secret, port);
+    await twin.launch();
+    return twin;
+  }
+
   /** Changes with every start. */
   get pid(): number {
     const pid = this.child?.pid;

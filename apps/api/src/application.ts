@@ -18,19 +18,23 @@ export async function createApplication(parts: AppParts): Promise<NestFastifyApp
     genReqId: (request: IncomingMessage) => requestId(request.headers),
   });
   const fastify = adapter.getInstance();
-  fastify.addHook('onRequest', async (request, reply) => {
+  // Neither waits: a promise for each request would be a good part of what a kept answer costs.
+  fastify.addHook('onRequest', (request, reply, next) => {
     void reply.header('x-request-id', request.id).header('x-content-type-options', 'nosniff');
+    next();
   });
-  fastify.addHook('onResponse', async (request, reply) => {
-    parts.log.write('debug', 'request', {
-      traceId: request.id,
-      method: request.method,
-      // Without the query string, which may carry names.
-      path: request.url.split('?', 1)[0],
-      status: reply.statusCode,
-      ms: Math.round(reply.elapsedTime),
+  if (parts.log.writes('debug'))
+    fastify.addHook('onResponse', (request, reply, next) => {
+      parts.log.write('debug', 'request', {
+        traceId: request.id,
+        method: request.method,
+        // Without the query string, which may carry names.
+        path: request.url.split('?', 1)[0],
+        status: reply.statusCode,
+        ms: Math.round(reply.elapsedTime),
+      });
+      next();
     });
-  });
   if (parts.web) await fastify.register(webRoutes(parts.web));
   const app = await NestFactory.create<NestFastifyApplication>(AppModule.of(parts), adapter, {
     logger: parts.log,

@@ -4,6 +4,7 @@ describe('readConfig', () => {
   it('needs nothing: an embedded database, this machine only, the demo and the explorer', () => {
     expect(readConfig({})).toEqual({
       databaseUrl: null,
+      replicaUrls: [],
       dataDirectory: '.sectorline',
       host: '127.0.0.1',
       port: 4000,

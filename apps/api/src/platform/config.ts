@@ -6,6 +6,8 @@ import { LOG_LEVELS, type LogLevel } from './log.js';
 export interface Config {
   /** Null: an embedded PostgreSQL of our own. */
   readonly databaseUrl: string | null;
+  /** Streaming replicas from which finished competitions are read. */
+  readonly replicaUrls: readonly string[];
   /** Holds the embedded database and the secret. */
   readonly dataDirectory: string;
   readonly host: string;
@@ -44,6 +46,10 @@ export function readConfig(environment: Environment): Config {
   const databaseUrl = given(environment.DATABASE_URL) ?? null;
   return {
     databaseUrl,
+    replicaUrls:
+      given(environment.DATABASE_REPLICA_URLS)
+        ?.split(',')
+        .map((url) => url.trim()) ?? [],
     dataDirectory,
     // From other machines only when asked for: tablets at the circles need HOST=0.0.0.0.
     host: given(environment.HOST) ?? '127.0.0.1',

@@ -15,8 +15,13 @@ export class Log implements LoggerService {
     private readonly sink: (line: string) => void = (line) => process.stdout.write(line),
   ) {}
 
+  /** Whether lines of this level are written at all. */
+  writes(level: Exclude<LogLevel, 'silent'>): boolean {
+    return LOG_LEVELS.indexOf(level) >= LOG_LEVELS.indexOf(this.threshold);
+  }
+
   write(level: Exclude<LogLevel, 'silent'>, message: string, fields: LogFields = {}): void {
-    if (LOG_LEVELS.indexOf(level) < LOG_LEVELS.indexOf(this.threshold)) return;
+    if (!this.writes(level)) return;
     this.sink(`${JSON.stringify({ at: new Date().toISOString(), level, message, ...fields })}\n`);
   }
 

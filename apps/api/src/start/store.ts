@@ -23,11 +23,13 @@ export async function openStore(config: Config, log: Log): Promise<Store> {
     url: server.url,
     onConnectionLost: (error) => log.failure('database connection lost', error),
   });
+  const replicas = await openReplicas(config, log);
   const close = async (): Promise<void> => {
+    for (const replica of replicas) await replica.destroy();
     await source.destroy();
     await server.stop();
   };
-  const database = new Database(source);
+  const database = new Database(source, replicas);
   try {
     await demandDurability(database, config, log);
   } catch (error) {
@@ -35,6 +37,20 @@ export async function openStore(config: Config, log: Log): Promise<Store> {
     throw error;
   }
   return { url: server.url, database, close };
+}
+
+/** What cannot be reached when the server starts is done without. */
+async function openReplicas(
+  { replicaUrls }: Config,
+  log: Log,
+): Promise<Awaited<ReturnType<typeof openDatabase>>[]> {
+  const onConnectionLost = (error: unknown): void => log.failure('replica connection lost', error);
+  const opened = await Promise.allSettled(replicaUrls.map((url) => openDatabase({ url, onConnectionLost })));
+  return opened.flatMap((one) => {
+    if (one.status === 'fulfilled') return [one.value];
+    log.failure('a replica cannot be reached; it is left out until the next start', one.reason);
+    return [];
+  });
 }
 
 async function reach(config: Config, log: Log): Promise<{ readonly url: string; stop(): Promise<void> }> {

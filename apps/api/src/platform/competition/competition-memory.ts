@@ -85,11 +85,33 @@ export class CompetitionMemory {
     };
   }
 
-  private async read(organisationId: string, id: string): Promise<LoadedCompetition | null> {
-    const loaded = await this.database.snapshot(async (at) => {
+  private fromPrimary(organisationId: string, id: string): Promise<LoadedCompetition | null> {
+    return this.database.snapshot(async (at) => {
       const row = await competitions.find(at, organisationId, id);
       return row && loadCompetition(at, row);
     });
+  }
+
+  /**
+   * A finished competition is read from a replica, if that has it at the version which the primary has: the primary is
+   * asked for the number alone, so nobody is ever shown an older version than before. `null`: not from there.
+   */
+  private async fromReplica(organisationId: string, id: string): Promise<LoadedCompetition | null> {
+    const reading = this.database.replicaSnapshot(async (at) => {
+      const row = await competitions.find(at, organisationId, id);
+      if (row?.status !== 'official') return null;
+      const newest = await this.database.read((primary) =>
+        competitions.versionOf(primary, organisationId, id),
+      );
+      return row.version === newest ? loadCompetition(at, row) : null;
+    });
+    // A replica that is away takes nothing from anybody.
+    return reading?.catch(() => null) ?? null;
+  }
+
+  private async read(organisationId: string, id: string): Promise<LoadedCompetition | null> {
+    const loaded =
+      (await this.fromReplica(organisationId, id)) ?? (await this.fromPrimary(organisationId, id));
     if (loaded) this.remember(loaded);
     return loaded;
   }

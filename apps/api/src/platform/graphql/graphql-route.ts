@@ -20,13 +20,15 @@ export interface GraphqlRoute {
   readonly path: string;
   readonly doorkeeper: Doorkeeper;
   readonly handle: (request: FastifyRequest, reply: FastifyReply) => unknown;
+  /** By default all that GraphQL knows. */
+  readonly methods?: readonly ('GET' | 'POST' | 'OPTIONS')[];
 }
 
 /**
  * The one HTTP route of GraphQL: who asks, how much may be sent, is it JSON. What fails here is answered in the form
  * of a GraphQL result, too, so that a client has one form to read.
  */
-export function graphqlRoute({ path, doorkeeper, handle }: GraphqlRoute) {
+export function graphqlRoute({ path, doorkeeper, handle, methods = METHODS }: GraphqlRoute) {
   return (scope: FastifyInstance, _options: unknown, done: () => void): void => {
     scope.decorateRequest('identity');
     scope.removeAllContentTypeParsers();
@@ -49,13 +51,15 @@ export function graphqlRoute({ path, doorkeeper, handle }: GraphqlRoute) {
     });
     scope.route({
       url: path,
-      method: ['GET', 'POST', 'OPTIONS'],
+      method: [...methods],
       bodyLimit: LIMITS.bodyBytesWithToken,
       handler: handle,
     });
     done();
   };
 }
+
+const METHODS = ['GET', 'POST', 'OPTIONS'] as const;
 
 /** For the explorer's page: everything from here, shown in no frame, and kept by nobody, since it may hold a token. */
 const PAGE_HEADERS = {

@@ -2,6 +2,7 @@ import { Injectable, type OnModuleInit } from '@nestjs/common';
 import { HttpAdapterHost } from '@nestjs/core';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { createYoga } from 'graphql-yoga';
+import { CompetitionMemory } from '../../platform/competition/competition-memory.js';
 import { badRequest } from '../../platform/errors/api-error.js';
 import { publicError } from '../../platform/errors/classify.js';
 import { useErrors } from '../../platform/graphql/errors.plugin.js';
@@ -15,7 +16,7 @@ import { Log } from '../../platform/log.js';
 import { sendPublic } from '../sending.js';
 import { SnapshotsService } from '../snapshots.service.js';
 import { publicSchema, type PublicContext } from './public-schema.js';
-import { TrustedAnswers } from './trusted-answers.js';
+import { TrustedAnswers, type TrustedAnswer } from './trusted-answers.js';
 
 const PATH = '/public/graphql';
 
@@ -27,45 +28,63 @@ const PATH = '/public/graphql';
 export class PublicGraphql implements OnModuleInit {
   private readonly schema = publicSchema();
   private readonly answers: TrustedAnswers;
+  private readonly circumstances: Omit<PublicContext, 'readings'>;
 
   constructor(
     private readonly host: HttpAdapterHost,
     private readonly doorkeeper: Doorkeeper,
-    private readonly snapshots: SnapshotsService,
+    snapshots: SnapshotsService,
+    memory: CompetitionMemory,
     private readonly settings: PublicSettings,
     private readonly log: Log,
   ) {
-    this.answers = new TrustedAnswers(this.schema, snapshots);
+    const { organisationId } = doorkeeper.everybody;
+    this.circumstances = { snapshots, memory, organisationId };
+    this.answers = new TrustedAnswers(this.schema, this.circumstances);
   }
 
   async onModuleInit(): Promise<void> {
     const free = this.settings.isOpen ? this.freely() : null;
     const fastify = this.host.httpAdapter.getInstance<FastifyInstance>();
-    await fastify.register(
-      graphqlRoute({
-        path: PATH,
-        doorkeeper: this.doorkeeper,
-        handle: (request, reply) => this.handle(request, reply, free),
-      }),
-    );
+    const handle = (request: FastifyRequest, reply: FastifyReply) => this.otherwise(request, reply, free);
+    // What the crowd asks for goes past everything that a token or a body would need.
+    await fastify.register((scope, _options, done) => {
+      scope.setErrorHandler((error: Error, request, reply) =>
+        sendFailure(publicError(error), request, reply),
+      );
+      scope.get(PATH, (request, reply) => {
+        const kept = this.answers.atHand(request.url);
+        if (kept) return sendKept(kept, request, reply);
+        const { documentId, variables } = request.query as Record<string, unknown>;
+        if (typeof documentId !== 'string') return handle(request, reply);
+        return this.trusted(request, reply, documentId, variables);
+      });
+      done();
+    });
+    const { doorkeeper } = this;
+    await fastify.register(graphqlRoute({ path: PATH, doorkeeper, handle, methods: ['POST', 'OPTIONS'] }));
   }
 
-  private async handle(
+  private async trusted(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    documentId: string,
+    variables: unknown,
+  ): Promise<FastifyReply> {
+    void reply.header('access-control-allow-origin', '*');
+    if (variables !== undefined && typeof variables !== 'string')
+      throw badRequest('"variables" may be given once.');
+    const answer = await this.answers.answer(request.url, documentId, variables ?? '');
+    sendPublic(request, reply, answer, answer.keptS);
+    return reply;
+  }
+
+  private async otherwise(
     request: FastifyRequest,
     reply: FastifyReply,
     free: ReturnType<PublicGraphql['freely']> | null,
   ): Promise<unknown> {
-    const { documentId, variables } = request.query as Record<string, unknown>;
     void reply.header('access-control-allow-origin', '*');
-    if (request.method === 'GET' && typeof documentId === 'string') {
-      if (variables !== undefined && typeof variables !== 'string')
-        throw badRequest('"variables" may be given once.');
-      const answer = await this.answers.answer(documentId, variables ?? '').catch((error: unknown) => {
-        throw publicError(error);
-      });
-      sendPublic(request, reply, answer, answer.keptS);
-      return reply;
-    }
     if (request.method === 'OPTIONS')
       return reply
         .headers({ 'access-control-allow-methods': 'GET', 'access-control-allow-headers': '*' })
@@ -81,7 +100,7 @@ export class PublicGraphql implements OnModuleInit {
   }
 
   private freely() {
-    const { schema, snapshots, log } = this;
+    const { schema, circumstances, log } = this;
     return createYoga<HttpContext, PublicContext>({
       schema,
       graphqlEndpoint: PATH,
@@ -93,8 +112,29 @@ export class PublicGraphql implements OnModuleInit {
       maxRequestBodySize: false,
       cors: { origin: '*', credentials: false, methods: ['GET', 'POST', 'OPTIONS'] },
       maskedErrors: { errorMessage: 'Something went wrong.', maskError: publicError },
-      context: () => ({ snapshots, readings: [] }),
+      context: () => ({ ...circumstances, readings: [] }),
       plugins: [useRequestParameters(), useLimits(), useVariables(), useErrors(log)],
     });
   }
+}
+
+/** Past everything that the framework does for an answer that is still to be made. */
+function sendKept(
+  { type, body, bytes, etag, keptS }: TrustedAnswer,
+  request: FastifyRequest,
+  reply: FastifyReply,
+) {
+  reply.hijack();
+  const { raw } = reply;
+  const isKnown = request.headers['if-none-match']?.includes(etag) === true;
+  const common = {
+    'x-request-id': request.id,
+    'x-content-type-options': 'nosniff',
+    'access-control-allow-origin': '*',
+    'cache-control': `public, max-age=${keptS}`,
+    etag,
+  };
+  if (isKnown) raw.writeHead(304, common).end();
+  else raw.writeHead(200, { ...common, 'content-type': type, 'content-length': bytes.length }).end(body);
+  return reply;
 }

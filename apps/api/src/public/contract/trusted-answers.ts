@@ -2,12 +2,13 @@ import { execute, parse, type DocumentNode, type GraphQLSchema } from 'graphql';
 import { LRUCache } from 'lru-cache';
 import { badRequest } from '../../platform/errors/api-error.js';
 import { LONGEST_KEPT_S, keptFor, sendable, type Sendable } from '../sending.js';
-import type { SnapshotsService } from '../snapshots.service.js';
 import type { Dependence, PublicContext } from './public-schema.js';
 import { TRUSTED_DOCUMENTS } from './trusted-documents.js';
 
 export interface TrustedAnswer extends Sendable {
   readonly keptS: number;
+  /** The body as it goes over the wire. */
+  readonly bytes: Buffer;
 }
 
 interface Kept {
@@ -33,36 +34,42 @@ const DOCUMENTS: ReadonlyMap<string, DocumentNode> = new Map(
 export class TrustedAnswers {
   private readonly kept = new LRUCache<string, Kept>({
     maxSize: KEPT_BYTES,
-    sizeCalculation: ({ answer }, key) => 2 * (answer.body.length + key.length),
+    sizeCalculation: ({ answer }, key) => answer.bytes.length + 2 * (answer.body.length + key.length),
   });
 
   constructor(
     private readonly schema: GraphQLSchema,
-    private readonly snapshots: SnapshotsService,
+    private readonly circumstances: Omit<PublicContext, 'readings'>,
   ) {}
 
-  /** `variables` as it stands in the address. Throws BAD_USER_INPUT. */
-  async answer(documentId: string, variables: string): Promise<TrustedAnswer> {
-    const key = `${documentId} ${variables}`;
-    const kept = this.kept.get(key);
+  /** What was answered at this address, if it is known without waiting that it still holds. */
+  atHand(address: string): TrustedAnswer | null {
+    const kept = this.kept.get(address);
+    return kept?.readings.every(({ isCurrent }) => isCurrent?.() === true) ? kept.answer : null;
+  }
+
+  /** `variables` as they stand in the address. Throws BAD_USER_INPUT. */
+  async answer(address: string, documentId: string, variables: string): Promise<TrustedAnswer> {
+    const kept = this.kept.get(address);
     if (kept && (await isCurrent(kept.readings))) return kept.answer;
     const made = await this.make(documentId, variables);
-    this.kept.set(key, made);
+    this.kept.set(address, made);
     return made.answer;
   }
 
   private async make(documentId: string, variables: string): Promise<Kept> {
     const document = DOCUMENTS.get(documentId);
     if (!document) throw badRequest('This server knows no document by that id.');
-    const contextValue: PublicContext = { snapshots: this.snapshots, readings: [] };
+    const contextValue: PublicContext = { ...this.circumstances, readings: [] };
     const variableValues = variablesOf(variables);
     const result = await execute({ schema: this.schema, document, variableValues, contextValue });
     if (result.errors) throw result.errors[0]!;
     const { readings } = contextValue;
     const { body, etag } = sendable(TYPE, JSON.stringify(result));
     const keptS = Math.min(...readings.map(keptOf), LONGEST_KEPT_S);
+    const bytes = Buffer.from(body);
     return {
-      answer: { type: TYPE, body, etag: `"${versionOf(readings)}-${etag.slice(1, 9)}"`, keptS },
+      answer: { type: TYPE, body, bytes, etag: `"${versionOf(readings)}-${etag.slice(1, 9)}"`, keptS },
       readings,
     };
   }
