@@ -10,10 +10,14 @@ class SectorlineAnnouncer extends HTMLElement {
     const id = this.getAttribute('competition');
     if (id === null) return;
     const address = `/public/competitions/${encodeURIComponent(id)}`;
-    this.following = new Following<PublicCompetition>(`${address}.json`, `${address}/events`, {
-      take: (competition) => this.draw(competition),
-      tell: (freshness) => this.setAttribute('data-fresh', freshness),
-    });
+    this.following = new Following<PublicCompetition>(
+      `${address}.json`,
+      [`${address}/events`, 'competition'],
+      {
+        take: (competition) => this.draw(competition),
+        tell: (freshness) => this.setAttribute('data-fresh', freshness),
+      },
+    );
   }
 
   disconnectedCallback(): void {

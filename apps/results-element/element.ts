@@ -67,7 +67,7 @@ export class SectorlineResults extends HTMLElement {
     const id = subject && this.getAttribute(subject.attribute);
     if (!subject || !id) return;
     const address = `${this.server}/public/${subject.folder}/${encodeURIComponent(id)}`;
-    const events = subject.hasEvents ? `${address}/events` : null;
+    const events = subject.hasEvents ? ([`${address}/events`, subject.attribute] as const) : null;
     this.following = new Following<Snapshot>(`${address}.json`, events, {
       take: (snapshot) => this.take(snapshot, subject),
       tell: (freshness, asOf) => {
@@ -123,16 +123,12 @@ export class SectorlineResults extends HTMLElement {
     const isOn = this.isAnnouncing;
     return h(
       'footer',
-      { class: 'foot', part: 'foot' },
-      h('p', { class: 'fresh', part: 'fresh', 'data-fresh': freshness }, asOf === 0 ? '' : texts[freshness]),
-      h(
-        'p',
-        { class: 'news', part: 'news', role: 'status', 'aria-live': isOn ? 'polite' : 'off' },
-        this.said,
-      ),
+      { class: 'foot' },
+      h('p', { class: 'fresh', 'data-fresh': freshness }, asOf === 0 ? '' : texts[freshness]),
+      h('p', { class: 'news', role: 'status', 'aria-live': isOn ? 'polite' : 'off' }, this.said),
       h(
         'label',
-        { class: 'announce', part: 'announce' },
+        { class: 'announce' },
         h('input', { type: 'checkbox', checked: isOn }),
         ` ${say('announce')}`,
       ),

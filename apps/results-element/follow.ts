@@ -35,10 +35,10 @@ export class Following<T extends Versioned> {
   private source: EventSource | null = null;
   private timer: ReturnType<typeof setTimeout> | undefined;
 
-  /** @param events where changes are told; null: nowhere */
+  /** @param events where changes are told, and what the events are called; null: nowhere */
   constructor(
     private readonly address: string,
-    private readonly events: string | null,
+    private readonly events: readonly [address: string, name: string] | null,
     private readonly reader: Reader<T>,
   ) {
     void this.begin();
@@ -78,14 +78,14 @@ export class Following<T extends Versioned> {
     this.reader.take(snapshot);
   }
 
-  private listen(events: string): void {
-    const source = new EventSource(events);
+  private listen([address, name]: readonly [string, string]): void {
+    const source = new EventSource(address);
     this.source = source;
     source.onopen = () => this.hear();
-    source.onmessage = ({ data }: MessageEvent<string>) => {
+    source.addEventListener(name, ({ data }: MessageEvent<string>) => {
       this.accept(JSON.parse(data) as T);
       this.hear();
-    };
+    });
     source.onerror = () => {
       // Closed at once: there are no events to be had here, which is no reason to call the server silent.
       if (source.readyState === EventSource.CLOSED) this.eventsFrom = Date.now() + WITHOUT_EVENTS_MS;

@@ -27,7 +27,9 @@ function patchText(now: ChildNode, text: string): void {
   else if (now.data !== text) now.data = text;
 }
 
-function patchAttributes(now: Element, attributes: TreeElement['attributes']): void {
+/** Whatever has a class is a part of that name, which pages around may style. */
+function patchAttributes(now: Element, given: TreeElement['attributes']): void {
+  const attributes = given['class'] === undefined ? given : { ...given, part: given['class'] };
   for (const name of now.getAttributeNames()) {
     // Whether it is folded open is the reader's own affair.
     if (!(name in attributes) && name !== 'open') now.removeAttribute(name);

@@ -17,6 +17,7 @@ export type Snapshot = PublicCompetition | PublicMeet | PublicClub | PublicClubT
 
 /** What an element can be of, by the attribute that names it. */
 export interface Subject {
+  /** Also what its events are called. */
   readonly attribute: string;
   /** In the address of its document. */
   readonly folder: string;

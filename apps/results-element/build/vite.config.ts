@@ -23,7 +23,8 @@ export default defineConfig(({ mode }) => ({
   resolve: { conditions: ['source', 'browser', 'module', 'import'] },
   build: {
     target: 'es2022',
-    cssTarget: 'es2022',
+    // The oldest browsers that lay out by the width of the table (container queries) and mix colours.
+    cssTarget: ['chrome111', 'firefox113', 'safari16.4'],
     emptyOutDir: false,
     modulePreload: false,
     rolldownOptions: {

@@ -5,7 +5,7 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as delay } from 'node:timers/promises';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
 
 const USUAL_PATHS = [
   '/usr/bin/chromium',
@@ -81,6 +81,15 @@ export class Tablet {
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
     await page.setViewportSize(size);
+    await page.goto(url);
+    return page;
+  }
+
+  /** A page with a memory of its own, such as one that runs no scripts. */
+  async strange(url: string, options: BrowserContextOptions): Promise<Page> {
+    const context = await this.browser!.newContext(options);
+    const page = await context.newPage();
+    page.setDefaultTimeout(15_000);
     await page.goto(url);
     return page;
   }

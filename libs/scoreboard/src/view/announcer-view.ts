@@ -32,7 +32,6 @@ export function announcerView(competition: PublicCompetition, { wording, heading
         ),
       ),
     ),
-    leaders.length > 0 && h(`h${heading + 1}`, {}, say('leading')),
     leaders.length > 0 &&
       h(
         'ol',

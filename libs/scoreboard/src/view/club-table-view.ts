@@ -11,8 +11,8 @@ export function clubTableView(table: PublicClubTable, shown: Shown): Tree[] {
   return flat([
     h(
       'header',
-      { class: 'head', part: 'head' },
-      h(`h${heading}`, { class: 'title', part: 'title' }, say('clubTable')),
+      { class: 'head' },
+      h(`h${heading}`, { class: 'title' }, say('clubTable')),
       h('p', { class: 'where' }, linked(addresses?.('meet', meet.id), meet.name)),
     ),
     h(
@@ -22,25 +22,6 @@ export function clubTableView(table: PublicClubTable, shown: Shown): Tree[] {
     ),
     clubs(null, table.clubs, shown),
     table.divisions.map(({ name, clubs: own }) => clubs(name, own, shown)),
-    table.events.length > 0 &&
-      h(
-        'details',
-        { class: 'points-from' },
-        h('summary', {}, say('pointsFrom')),
-        h(
-          'ul',
-          {},
-          table.events.map(({ title, isEntered, points }) =>
-            h(
-              'li',
-              {},
-              h('strong', {}, title),
-              isEntered && ` (${say('byHand')})`,
-              `: ${points.map(({ club, points: own }) => `${club} ${wording.decimal(own)}`).join(', ') || '–'}`,
-            ),
-          ),
-        ),
-      ),
   ]);
 }
 
@@ -60,10 +41,8 @@ function clubs(division: string | null, lines: readonly ClubLine[], { wording }:
         false,
         cell('place', place(line.place)),
         nameCell(
-          h('span', { class: 'name', part: 'name' }, line.club),
-          line.reason !== null &&
-            language === 'en' &&
-            h('span', { class: 'club' }, say('level', { reason: line.reason })),
+          h('span', { class: 'name' }, line.club),
+          line.reason !== null && language === 'en' && h('span', { class: 'club' }, line.reason),
         ),
         cell('best', h('strong', { class: 'mark' }, decimal(line.points))),
       ),

@@ -11,7 +11,7 @@ export function competitionView(competition: PublicCompetition, shown: Shown): T
   const { wording } = shown;
   return flat([
     head(competition, shown),
-    h('div', { class: 'now', part: 'now' }, now(competition, wording)),
+    h('div', { class: 'now' }, now(competition, wording)),
     competition.isDisputed && h('p', { class: 'disputed' }, wording.say('disputed')),
     table(competition, shown),
   ]);
@@ -22,16 +22,16 @@ function head(competition: PublicCompetition, { wording, addresses, heading }: S
   const where = whereText(competition, wording);
   return h(
     'header',
-    { class: 'head', part: 'head' },
+    { class: 'head' },
     h(
       `h${heading}`,
-      { class: 'title', part: 'title' },
+      { class: 'title' },
       linked(heading > 1 ? addresses?.('competition', competition.id) : undefined, title),
     ),
     h(
       'p',
       { class: 'where' },
-      h('span', { class: 'state', part: 'state', 'data-state': state }, wording.sayCode('state', state)),
+      h('span', { class: 'state', 'data-state': state }, wording.sayCode('state', state)),
       where !== null && h('span', { class: 'round' }, where),
       linked(addresses?.('meet', meet.id), meet.name),
       changedAt !== null &&
@@ -48,14 +48,9 @@ function now(competition: PublicCompetition, wording: Wording): Part {
   const { stop, state, calls, startsAt, delay, rows } = competition;
   const { say, time } = wording;
   if (stop !== null) {
-    const until = stop.notBefore;
     return [
       h('p', { class: 'stop' }, h('strong', {}, say(`stop.${stop.cause}`))),
-      h(
-        'p',
-        { class: 'stop-until' },
-        until === null ? say('stop.decides') : say('stop.until', { time: time(until) }),
-      ),
+      stop.notBefore !== null && h('p', {}, say('stop.until', { time: time(stop.notBefore) })),
     ];
   }
   if (state === 'scheduled') {
@@ -67,7 +62,7 @@ function now(competition: PublicCompetition, wording: Wording): Part {
       h('p', {}, say('entered', { n: rows.length })),
     ];
   }
-  if (calls.length === 0) return h('p', {}, state === 'running' ? say('nobodyUp') : say('allTaken'));
+  if (calls.length === 0) return h('p', {}, wording.sayCode('state', state));
   const turns = [say('up'), say('next'), say('then')];
   return h(
     'ol',

@@ -14,10 +14,10 @@ export function meetView(meet: PublicMeet, shown: Shown): Tree[] {
   return flat([
     h(
       'header',
-      { class: 'head', part: 'head' },
+      { class: 'head' },
       h(
         `h${heading}`,
-        { class: 'title', part: 'title' },
+        { class: 'title' },
         linked(heading > 1 ? addresses?.('meet', meet.id) : undefined, name),
       ),
       h(
@@ -50,11 +50,11 @@ function competitionLine(competition: MeetCompetition, { wording, addresses }: S
     state === 'running',
     cell('at', startsAt === null ? seen('–') : h('time', { datetime: startsAt }, time(startsAt))),
     nameCell(
-      h('span', { class: 'name', part: 'name' }, linked(addresses?.('competition', id), title)),
+      h('span', { class: 'name' }, linked(addresses?.('competition', id), title)),
       h(
         'span',
         { class: 'club' },
-        h('span', { class: 'state', part: 'state', 'data-state': state }, sayCode('state', state)),
+        h('span', { class: 'state', 'data-state': state }, sayCode('state', state)),
         where !== null && [' ', h('span', {}, where)],
         facility !== null && [' ', h('span', { class: 'facility' }, facility)],
       ),
@@ -88,10 +88,10 @@ export function clubResultsView(results: PublicClub | PublicAthlete, shown: Show
   return flat([
     h(
       'header',
-      { class: 'head', part: 'head' },
+      { class: 'head' },
       h(
         `h${heading}`,
-        { class: 'title', part: 'title' },
+        { class: 'title' },
         linked(heading > 1 ? addresses?.(kind, results.id) : undefined, results.name),
       ),
     ),
@@ -108,7 +108,7 @@ export function clubResultsView(results: PublicClub | PublicAthlete, shown: Show
           h('time', { class: 'club', datetime: meet.startsOn }, wording.day(meet.startsOn)),
         ),
         tableView({
-          caption: heard(`${wording.say('results')}: ${meet.name}`),
+          caption: heard(meet.name),
           kind: 'results',
           head: [
             headCell('place', heard(wording.say('place'))),
@@ -125,9 +125,7 @@ export function clubResultsView(results: PublicClub | PublicAthlete, shown: Show
 function linesOf(competition: ClubCompetition, isClub: boolean, { wording, addresses }: Shown): Part {
   const { id, title, state, lines } = competition;
   const event = linked(addresses?.('competition', id), title);
-  const where = [
-    h('span', { class: 'state', part: 'state', 'data-state': state }, wording.sayCode('state', state)),
-  ];
+  const where = [h('span', { class: 'state', 'data-state': state }, wording.sayCode('state', state))];
   return lines.map((line) => {
     const status = statusText(line, wording);
     return rowOf(
@@ -140,7 +138,7 @@ function linesOf(competition: ClubCompetition, isClub: boolean, { wording, addre
       nameCell(
         h(
           'span',
-          { class: 'name', part: 'name' },
+          { class: 'name' },
           isClub
             ? linked(line.athlete === null ? undefined : addresses?.('athlete', line.athlete), line.name)
             : event,

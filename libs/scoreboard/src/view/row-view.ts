@@ -27,7 +27,7 @@ function cutView({ afterRound, line }: Cut, { say, decimal }: Wording): Tree {
   const text = say('cut.line', { n: afterRound, mark: decimal(line ?? '') });
   return h(
     'tr',
-    { role: 'row', class: 'cut', part: 'cut', 'data-key': 'cut' },
+    { role: 'row', class: 'cut', 'data-key': 'cut' },
     h('td', { role: 'cell', colspan: 4 }, h('span', {}, text)),
   );
 }
@@ -43,12 +43,12 @@ function rowView(row: Row, competition: PublicCompetition, shown: Shown): Tree {
     nameCell(
       h(
         'span',
-        { class: 'name', part: 'name' },
+        { class: 'name' },
         linked(row.athlete === null ? undefined : addresses?.('athlete', row.athlete), row.name),
         row.qualified !== null && h('abbr', { class: 'qualified', title: say('qualified') }, row.qualified),
         isUp && h('span', { class: 'up' }, say('up')),
       ),
-      h('span', { class: 'club', part: 'club' }, row.club ?? ' '),
+      h('span', { class: 'club' }, row.club ?? ' '),
     ),
     cell(
       'trials',
@@ -80,13 +80,13 @@ function windView(wind: string, isOver: boolean, { say, decimal }: Wording): Par
 function series({ trials }: Row, rounds: number, wording: Wording): Tree {
   const byRound = new Map(trials.map((trial) => [trial.round, trial]));
   const cells = Array.from({ length: rounds }, (_, at) => trialView(byRound.get(at + 1), at + 1, wording));
-  return h('ol', { class: 'series', part: 'series', 'data-rounds': rounds }, cells);
+  return h('ol', { class: 'series', 'data-rounds': rounds }, cells);
 }
 
 function trialView(trial: Trial | undefined, round: number, wording: Wording): Tree {
   const { say, decimal } = wording;
   const number = seen(String(round), 'number');
-  if (!trial) return h('li', {}, number, heard(say('cell.none')), seen('·', 'cell'));
+  if (!trial) return h('li', {}, number, seen('·', 'cell'));
   const { cell, wind, protested } = trial;
   const isMark = cell.length > 1;
   return h(
@@ -98,7 +98,8 @@ function trialView(trial: Trial | undefined, round: number, wording: Wording): T
       : [heard(cellText(cell, wording)), seen(cell === '-' ? '–' : cell, 'cell')],
     wind !== null && h('span', { class: 'wind' }, decimal(wind)),
     trial.isWindPending && h('abbr', { class: 'wind', title: say('wind.pending') }, '…'),
-    protested !== null && h('span', { class: 'protested' }, say('protested', { mark: decimal(protested) })),
+    protested !== null &&
+      h('span', { class: 'protested' }, `${say('state.under protest')}: ${decimal(protested)}`),
   );
 }
 
@@ -109,12 +110,12 @@ function tries({ heights, jumpOff }: Row, wording: Wording): Tree {
       { class: text?.endsWith('O') && 'is-cleared' },
       h('span', { class: 'number' }, wording.decimal(height)),
       text === null
-        ? [heard(wording.say('cell.none')), seen('·', 'cell')]
+        ? seen('·', 'cell')
         : [heard(spelled(text, wording)), seen(text.replaceAll('-', '–'), 'cell')],
     );
   return h(
     'ol',
-    { class: 'series tries', part: 'series' },
+    { class: 'series tries' },
     heights.map((one) => tryView(one.height, one.cell)),
     jumpOff.map((one) => tryView(one.height, one.cell)),
   );
@@ -137,7 +138,7 @@ function more(row: Row, { state }: PublicCompetition, wording: Wording): Part {
     needs.length > 0 &&
       h(
         'span',
-        { class: 'needs', part: 'needs' },
+        { class: 'needs' },
         h('span', { class: 'needs-word' }, say('needs')),
         needs.map(({ text, isFar }) => h('span', { class: isFar ? 'need far' : 'need' }, ` ${text}`)),
       ),
@@ -145,7 +146,7 @@ function more(row: Row, { state }: PublicCompetition, wording: Wording): Part {
       row.place !== null &&
       h(
         'details',
-        { class: 'why', part: 'why' },
+        { class: 'why' },
         h('summary', {}, say('why', { place: place(row.place) })),
         h('span', { class: 'because' }, why, row.rule !== null && ` (${row.rule})`),
       ),

@@ -14,8 +14,9 @@ function markWhy(why: MarkWhy, { say, decimal }: Wording): string | null {
   const own = why.own === null ? null : decimal(why.own);
   const other = why.other === null ? '' : decimal(why.other);
   if (why.nth === null) {
-    if (level === '') return say('reason.unmeasured');
-    return say(why.isUndecidable ? 'reason.undecidable' : 'reason.shared', { level });
+    if (level === '') return say('cell.O');
+    const shared = say('reason.shared', { level });
+    return why.isUndecidable ? `${shared} (${say('cell.O')})` : shared;
   }
   if (why.nth < 2) return null;
   if (own === null) return say('reason.noFurther', { level, other });
@@ -28,7 +29,7 @@ function heightWhy(
 ): string | null {
   if (isJumpedOff) return say('reason.jumpOff');
   const height = decimal(own.height);
-  if (decidedBy === 'equal') return say('reason.sharedHeight', { height });
+  if (decidedBy === 'equal') return say('reason.shared', { level: height });
   if (other === null || decidedBy === 'first' || decidedBy === 'height') return null;
   return decidedBy === 'failures at height'
     ? say('reason.failuresAt', { height, own: own.failuresAtHeight, other: other.failuresAtHeight })
@@ -88,7 +89,7 @@ export function whereText(
   if (isJumpOff) return say('jumpOff');
   if (bar !== null) return say('bar', { height: decimal(bar.height) });
   if (round === null) return null;
-  return rounds === null ? say('round', { n: round }) : say('roundOf', { n: round, all: rounds });
+  return say('round', { n: rounds === null ? round : `${round}/${rounds}` });
 }
 
 /**

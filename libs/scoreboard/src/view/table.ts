@@ -16,7 +16,7 @@ export interface TableParts {
 export function tableView({ caption, kind, head, rows }: TableParts): TreeElement {
   return h(
     'table',
-    { class: 'table', part: 'table', role: 'table', 'data-kind': kind },
+    { class: 'table', role: 'table', 'data-kind': kind },
     h('caption', {}, caption),
     h('thead', { role: 'rowgroup' }, h('tr', { role: 'row' }, head)),
     h('tbody', { role: 'rowgroup' }, rows),
@@ -29,14 +29,13 @@ export function headCell(className: string, ...parts: readonly Part[]): Tree {
 
 /** @param key what the row is of: a row of somebody else is another row */
 export function rowOf(key: string, isMarked: boolean, ...cells: readonly Part[]): Tree {
-  const part = isMarked ? 'row marked' : 'row';
-  return h('tr', { role: 'row', part, class: isMarked && 'is-marked', 'data-key': key }, cells);
+  return h('tr', { role: 'row', class: isMarked ? 'row is-marked' : 'row', 'data-key': key }, cells);
 }
 
 export function nameCell(...parts: readonly Part[]): Tree {
-  return h('th', { scope: 'row', role: 'rowheader', class: 'who', part: 'who' }, parts);
+  return h('th', { scope: 'row', role: 'rowheader', class: 'who' }, parts);
 }
 
 export function cell(className: string, ...parts: readonly Part[]): Tree {
-  return h('td', { role: 'cell', class: className, part: className }, parts);
+  return h('td', { role: 'cell', class: className }, parts);
 }

@@ -68,20 +68,6 @@ export const REASONS = {
     'igualados en {level}; nada los separa',
     'tasan {level}; mikään ei erota',
   ],
-  'reason.undecidable': [
-    'level on {level}; a valid trial was not measured',
-    'gleich mit {level}; ein gültiger Versuch wurde nicht gemessen',
-    'à égalité à {level} ; un essai valable n’a pas été mesuré',
-    'igualados en {level}; un intento válido no se midió',
-    'tasan {level}; yhtä hyväksyttyä ei mitattu',
-  ],
-  'reason.unmeasured': [
-    'valid, not measured',
-    'gültig, nicht gemessen',
-    'valable, non mesuré',
-    'válido, no medido',
-    'hyväksytty, ei mitattu',
-  ],
   'reason.failuresAt': [
     'both {height}; failures at it {own} against {other}',
     'beide {height}; Fehlversuche dort {own} gegen {other}',
@@ -102,12 +88,5 @@ export const REASONS = {
     'après le barrage',
     'tras el desempate',
     'uusinnan jälkeen',
-  ],
-  'reason.sharedHeight': [
-    'level on {height} and on failures',
-    'gleich bei {height} und in den Fehlversuchen',
-    'à égalité à {height} et aux échecs',
-    'igualados en {height} y en fallos',
-    'tasan {height} ja pudotuksissa',
   ],
 } as const satisfies Record<string, InAllLanguages>;

@@ -131,3 +131,26 @@ export function embedLine(
     `<sectorline-results ${what}="${id}"><iframe src="${origin}/embed/${what}s/${id}" title="${name}" width="100%" height="640" loading="lazy"></iframe></sectorline-results>`,
   ].join('\n');
 }
+
+/** Where the points of the clubs come from. */
+export function pointsCard({ events, meet }: PublicClubTable, visit: Visit): Part {
+  const { wording } = shownTo(visit, meet.timeZone);
+  const { language } = visit;
+  if (events.length === 0) return null;
+  return card(
+    h('h2', {}, pageWord('pointsFrom', language)),
+    h(
+      'ul',
+      { class: 'points' },
+      events.map(({ title, isEntered, points }) =>
+        h(
+          'li',
+          {},
+          h('strong', {}, title),
+          isEntered && ` (${pageWord('byHand', language)})`,
+          `: ${points.map(({ club, points: own }) => `${club} ${wording.decimal(own)}`).join(', ') || '–'}`,
+        ),
+      ),
+    ),
+  );
+}

@@ -20,6 +20,20 @@ const PAGE_WORDS = {
   data: ['Data (JSON)', 'Daten (JSON)', 'Données (JSON)', 'Datos (JSON)', 'Tiedot (JSON)'],
   sheet: ['Sheet (JSON)', 'Bogen (JSON)', 'Feuille (JSON)', 'Hoja (JSON)', 'Pöytäkirja (JSON)'],
   calendar: ['Calendar', 'Kalender', 'Agenda', 'Calendario', 'Kalenteri'],
+  pointsFrom: [
+    'Where the points come from',
+    'Woher die Punkte kommen',
+    'D’où viennent les points',
+    'De dónde vienen los puntos',
+    'Mistä pisteet tulevat',
+  ],
+  byHand: [
+    'entered by hand',
+    'von Hand eingetragen',
+    'saisi à la main',
+    'introducido a mano',
+    'syötetty käsin',
+  ],
   announcer: [
     'For the announcer',
     'Für die Ansage',

@@ -12,6 +12,7 @@ import {
   embedCard,
   linksCard,
   meetBoard,
+  pointsCard,
   shownTo,
 } from './bodies.js';
 import { competitionData, meetData, type AbsoluteAddress } from './json-ld.js';
@@ -87,7 +88,12 @@ export class PagesService {
       trail: [[addressesFor(visit)('meet', table.id), table.meet.name]],
       body:
         kind === 'plain'
-          ? [card(board), links, embedCard('club-table', table.id, title, visit, this.frontEnd.element)]
+          ? [
+              card(board),
+              pointsCard(table, visit),
+              links,
+              embedCard('club-table', table.id, title, visit, this.frontEnd.element),
+            ]
           : [board],
     });
     return { page: { ...page, kind }, states: [table.isProvisional ? 'running' : 'official'] };
