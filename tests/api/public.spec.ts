@@ -112,7 +112,7 @@ describe('what everybody may read of a competition', () => {
     expect(shown.calls).toEqual([]);
   });
 
-  it('says that a result is complete, under protest, official', async () => {
+  it('says that a result is complete, under protest, posted, official', async () => {
     const circle = await Circle.open(api, discusSheet(2, { plan: { rounds: 1, cuts: [] } }));
     await circle.record(1, 1, '50.00');
     await circle.record(2, 1, 'X', { protestedMark: '51.00' });
@@ -125,8 +125,19 @@ describe('what everybody may read of a competition', () => {
     const single = await Circle.open(api, discusSheet(1, { plan: { rounds: 1, cuts: [] } }));
     await single.recordCard(['50.00']);
     expect((await table(single)).state).toBe('unofficial');
-    const { version: expectedVersion } = await single.read();
-    await single.enter('competitionSignOff', { expectedVersion }, single.referee);
+    const version = async (): Promise<number> => (await single.read()).version;
+    const post = {
+      entryId: randomUUID(),
+      competitionId: single.competition.id,
+      expectedVersion: await version(),
+    };
+    await api.data(
+      `mutation ($input: ResultPostInput!) { resultPost(input: $input) { userErrors { code } } }`,
+      { input: { ...post, postedAt: '2026-06-13T12:00:00Z' } },
+      single.referee,
+    );
+    expect((await table(single)).state).toBe('posted');
+    await single.enter('competitionSignOff', { expectedVersion: await version() }, single.referee);
     expect((await table(single)).state).toBe('official');
   });
 });

@@ -16,6 +16,7 @@ import {
   type SafetyStop,
 } from '#scoreboard';
 import type { LoadedCompetition } from '../platform/competition/loaded.js';
+import { resultStateIn } from '../platform/competition/proceedings.js';
 import { globalId } from '../platform/inputs/global-id.js';
 import type { CompetitionProgress, PubliclyShown } from '../results/results.service.js';
 import { meetHead } from './heads.js';
@@ -66,17 +67,9 @@ export function competitionSnapshot(shown: PubliclyShown, startDelay: StartDelay
   };
 }
 
-export function stateOf({ table, progress }: PubliclyShown): ResultState {
-  switch (progress.phase) {
-    case 'official':
-      return 'official';
-    case 'not started':
-      return 'scheduled';
-    case 'complete':
-      return table.rowsIfProtestsSucceed === null ? 'unofficial' : 'under protest';
-    default:
-      return 'running';
-  }
+/** Until the first trial there is no result that could stand anywhere. */
+export function stateOf({ loaded, progress }: PubliclyShown): ResultState {
+  return progress.phase === 'not started' ? 'scheduled' : resultStateIn(loaded).state;
 }
 
 /** Once it has begun nobody asks any more when it should have. */

@@ -21,7 +21,9 @@ const WAITING_KEPT_S = 30;
 /** How long what shows this may be kept before it is asked for again. */
 export function keptFor(states: readonly string[]): number {
   if (states.some((state) => state === 'running')) return RUNNING_KEPT_S;
-  return states.length > 0 && states.every((state) => state === 'official') ? LONGEST_KEPT_S : WAITING_KEPT_S;
+  return states.length > 0 && states.every((state) => state === 'official' || state === 'amended')
+    ? LONGEST_KEPT_S
+    : WAITING_KEPT_S;
 }
 
 /** With a validator: whoever has it already is told so in a few bytes. */
