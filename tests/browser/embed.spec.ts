@@ -65,7 +65,10 @@ describe('the line of the README, pasted into an empty page of another site', ()
   it('shows a trial as soon as it is recorded, under the strictest policy with what the README adds', async () => {
     const circle = await begun();
     const [, added = ''] = /`default-src 'none'; ([^`]*)`/.exec(README) ?? [];
-    site.show(pasted(circle), `default-src 'none'; ${added.replaceAll('https://results.example', server)}`);
+    site.show(
+      `<main><h1>Harriers</h1>${pasted(circle)}</main>`,
+      `default-src 'none'; ${added.replaceAll('https://results.example', server)}`,
+    );
     const page = await tablet.page(site.url, { width: 1024, height: 800 });
     const refused: string[] = [];
     page.on('console', (message) => message.type() === 'error' && refused.push(message.text()));
@@ -93,6 +96,8 @@ describe('the line of the README, pasted into an empty page of another site', ()
   });
 });
 
+const DARK = '<style>body { background: #14110c; color: #f2ead9; }</style>';
+
 /** Styles as rude as they come, and something that ours could harm. */
 const RUDE = `<style>
   td, th, span, li { padding: 40px; color: red; display: block; font-size: 50px; }
@@ -104,7 +109,7 @@ describe('on a page of others', () => {
   it('neither takes harm from its styles nor does any to them', async () => {
     const circle = await begun();
     const look = async (before: string) => {
-      site.show(`${before}${pasted(circle)}`);
+      site.show(`<main><h1>Harriers</h1>${before}${pasted(circle)}</main>`);
       const page = await tablet.page(site.url, { width: 1024, height: 800 });
       await isLive(page);
       const own = await row(page, 1)
@@ -118,10 +123,12 @@ describe('on a page of others', () => {
         .evaluateAll((all) =>
           all.map((one) => [getComputedStyle(one).border, getComputedStyle(one).fontWeight]),
         );
+      const findings = await axeFindings(page);
       await page.close();
-      return { own, theirs };
+      return { own, theirs, findings };
     };
-    const [plain, rude] = [await look(''), await look(RUDE)];
+    const [plain, dark, rude] = [await look(''), await look(DARK), await look(RUDE)];
+    expect([plain.findings, dark.findings]).toEqual([[], []]);
     expect(rude.own).toEqual(plain.own);
     expect(rude.theirs).toEqual([['7px dotted rgb(0, 0, 255)', '400']]);
   });
@@ -157,13 +164,14 @@ describe('on a page of others', () => {
     await page.getByText('43.33').first().waitFor();
     expect(await page.locator('details[open]').count()).toBe(1);
     // The measure sees what moves.
+    const least = await shift();
     await page.evaluate(() => {
       scrollTo(0, 0);
       document.body.prepend(Object.assign(document.createElement('h1'), { textContent: '!' }));
     });
     await page.waitForFunction(
-      (least) => (globalThis as unknown as { shift: number }).shift > least,
-      await shift(),
+      (before) => (globalThis as unknown as { shift: number }).shift > before,
+      least,
     );
     await page.close();
   });
@@ -188,29 +196,31 @@ describe('on a page of others', () => {
 
 describe('the pages are for everybody', () => {
   const MODES = [
-    { colorScheme: 'light', forcedColors: 'none' },
-    { colorScheme: 'dark', forcedColors: 'none' },
-    { colorScheme: 'dark', forcedColors: 'active' },
+    // Beside the page of the competition one more in each.
+    { colorScheme: 'light', forcedColors: 'none', more: 'announcer' },
+    { colorScheme: 'dark', forcedColors: 'none', more: 'meet' },
+    { colorScheme: 'dark', forcedColors: 'active', more: 'screen' },
   ] as const;
 
-  it.each(MODES)('in $colorScheme, forced colours $forcedColors, at three widths', async (mode) => {
-    const circle = await begun();
-    await circle.record(9, 1, '48.00');
-    const { id } = circle.competition;
-    const findings: string[] = [];
-    const look = async (path: string, width: number) => {
-      const page = await tablet.page(`${server}${path}`, { width, height: 900 });
-      await page.emulateMedia({ ...mode, reducedMotion: 'reduce' });
-      await page.locator('[data-fresh]').first().waitFor({ state: 'attached' });
-      const broad = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
-      const all = [...(await axeFindings(page)), ...(broad ? ['too broad'] : [])];
-      findings.push(...all.map((finding) => `${path} ${width}: ${finding}`));
-      await page.close();
-    };
-    for (const width of [320, 768, 1280]) await look(`/competitions/${id}`, width);
-    await look(`/meets/${circle.meet.id}`, 320);
-    await look(`/competitions/${id}/announcer`, 768);
-    await look(`/competitions/${id}/screen`, 1920);
-    expect(findings).toEqual([]);
-  });
+  it.each(MODES)(
+    'in $colorScheme, forced colours $forcedColors, at three widths',
+    async ({ more, ...mode }) => {
+      const circle = await begun();
+      await circle.record(9, 1, '48.00');
+      const { id } = circle.competition;
+      const findings: string[] = [];
+      const look = async (path: string, width: number) => {
+        const page = await tablet.page(`${server}${path}`, { width, height: 900 });
+        await page.emulateMedia({ ...mode, reducedMotion: 'reduce' });
+        await page.locator('[data-fresh]').first().waitFor({ state: 'attached' });
+        const broad = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+        const all = [...(await axeFindings(page)), ...(broad ? ['too broad'] : [])];
+        findings.push(...all.map((finding) => `${path} ${width}: ${finding}`));
+        await page.close();
+      };
+      for (const width of [320, 768, 1280]) await look(`/competitions/${id}`, width);
+      await look(more === 'meet' ? `/meets/${circle.meet.id}` : `/competitions/${id}/${more}`, 390);
+      expect(findings).toEqual([]);
+    },
+  );
 });
