@@ -133,6 +133,13 @@ export const en = {
   'way.APPEAL': 'Appealed',
   'way.WITHDRAWAL': 'Withdrawn',
 
+  'who.title': 'Who is it?',
+  'who.why':
+    'Added at the circle without being on the list. The result can be signed when everybody here is known.',
+  'who.search': 'Search by name',
+  'who.athlete': 'Athlete on record',
+  'who.match': 'It is this athlete',
+  'who.accept': 'The name stands as it was written',
   'dq.title': 'Disqualify or reinstate',
   'dq.out': 'disqualified',
   'dq.rule': 'Rule',

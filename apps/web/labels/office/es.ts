@@ -129,6 +129,13 @@ export const es: OfficeLabels = {
   'way.DISMISSED': 'Rechazar',
   'way.APPEAL': 'Apelada',
   'way.WITHDRAWAL': 'Retirada',
+  'who.title': '¿Quién es?',
+  'who.why':
+    'Se añadió en el círculo sin estar en la lista. El resultado podrá firmarse cuando se sepa quién es cada uno.',
+  'who.search': 'Buscar por nombre',
+  'who.athlete': 'Atleta conocido',
+  'who.match': 'Es este atleta',
+  'who.accept': 'El nombre vale como se escribió',
   'dq.title': 'Descalificar o readmitir',
   'dq.out': 'descalificado',
   'dq.rule': 'Regla',

@@ -131,6 +131,13 @@ export const fr: OfficeLabels = {
   'way.DISMISSED': 'Rejeter',
   'way.APPEAL': 'Appel',
   'way.WITHDRAWAL': 'Retirée',
+  'who.title': 'Qui est-ce ?',
+  'who.why':
+    'Ajouté au cercle sans être sur la liste. Le résultat pourra être signé quand chacun sera connu.',
+  'who.search': 'Chercher par nom',
+  'who.athlete': 'Athlète connu',
+  'who.match': 'C’est cet athlète',
+  'who.accept': 'Le nom vaut tel qu’il a été écrit',
   'dq.title': 'Disqualifier ou réintégrer',
   'dq.out': 'disqualifié',
   'dq.rule': 'Règle',

@@ -9,6 +9,7 @@ import { Disqualify } from './Disqualify.jsx';
 import { Protests } from './Protests.jsx';
 import { Signing } from './Signing.jsx';
 import { Standing } from './Standing.jsx';
+import { WhoIsIt } from './WhoIsIt.jsx';
 
 /** One competition: where its result stands, and everything that is decided about it. */
 export function CompetitionScreen() {
@@ -23,6 +24,7 @@ export function CompetitionScreen() {
       </p>
       <h2>{competition.title}</h2>
       <StateLine state={competition.resultState} phase={competition.progress.phase} />
+      {office.mayDecide && <WhoIsIt competition={competition} />}
       <Protests competition={competition} />
       <Standing competition={competition} />
       <Signing competition={competition} />

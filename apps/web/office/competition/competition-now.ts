@@ -25,6 +25,7 @@ export const COMPETITION = `query OfficeCompetition($id: ID!) {
     disqualificationRules { ground rule isConfirmed }
     decisionRequests { id kind reason version authority askedAt entryId }
     crew { post name }
+    callList { isUnmatched name competitor { id bib club } }
   }
 }`;
 
@@ -116,6 +117,13 @@ export interface CrewMember {
   readonly name: string;
 }
 
+/** Of somebody on the start list, for those who work at the competition. */
+export interface CallLine {
+  readonly isUnmatched: boolean;
+  readonly name: string | null;
+  readonly competitor: { readonly id: string; readonly bib: string; readonly club: string | null };
+}
+
 export interface Competition {
   readonly id: string;
   readonly title: string;
@@ -143,6 +151,7 @@ export interface Competition {
   readonly disqualificationRules: readonly { readonly ground: string; readonly rule: string }[];
   readonly decisionRequests: readonly DecisionRequest[];
   readonly crew: readonly CrewMember[] | null;
+  readonly callList: readonly CallLine[] | null;
 }
 
 /** The trials of a row, in order. */
