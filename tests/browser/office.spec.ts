@@ -103,6 +103,24 @@ describe('the office', () => {
     for (const one of [page, judge]) await one.close();
   });
 
+  it('says who was added at the circle, with an athlete on record', async () => {
+    const circle = await Circle.open(field.api, discusSheet(2));
+    const runa = { givenName: 'Runa', familyName: 'Askvold', sex: 'W', birthDate: '2008-02-03' };
+    await call(field.api, 'athleteCreate', runa, 'userErrors { code }', circle.director);
+    const added = { entryId: randomUUID(), bib: '9', listedName: 'R. Askvold', listedClub: 'Tarn Valley' };
+    await circle.enter('competitorAdd', added);
+    const page = await tablet.page(field.officeFor(circle.director));
+    await page.locator('.card h3 a').click();
+    await fill(page, { [en['who.search']]: 'askv' });
+    await page.getByRole('combobox', { name: en['who.athlete'] }).selectOption({ label: 'Askvold, Runa' });
+    await button(page, en['who.match']).click();
+    await page.getByText(en['who.title']).waitFor({ state: 'detached' });
+    expect((await circle.journal()).at(-1)).toMatchObject({ kind: 'match', authority: 'director' });
+    const { table } = await circle.read();
+    expect(table.rows.map(({ name }: { name: string }) => name)).toContain('Runa Askvold');
+    await page.close();
+  });
+
   it('says honestly that nothing can be decided without a network', async () => {
     const circle = await disputed();
     const page = await tablet.page(field.officeFor(circle.referee));
