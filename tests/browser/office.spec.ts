@@ -116,7 +116,7 @@ describe('the office', () => {
     await button(page, en['who.match']).click();
     await page.getByText(en['who.title']).waitFor({ state: 'detached' });
     expect((await circle.journal()).at(-1)).toMatchObject({ kind: 'match', authority: 'director' });
-    await page.getByText('Runa Askvold').first().waitFor();
+    await page.locator('td, th', { hasText: 'Runa Askvold' }).first().waitFor();
     await page.close();
   });
 
