@@ -21,6 +21,13 @@ export class Client {
 
   /** What `field` of a document answers. */
   async send<T>(query: string, field: string, variables: object): Promise<T> {
+    const answer = await this.find<T>(query, field, variables);
+    if (answer === null) throw new Error(`${field}: there is nothing`);
+    return answer;
+  }
+
+  /** The same of what need not be there; null: it is not. */
+  async find<T>(query: string, field: string, variables: object): Promise<T | null> {
     const response = await fetch(`${this.baseUrl}/graphql`, {
       method: 'POST',
       headers: {
@@ -32,7 +39,7 @@ export class Client {
     });
     const { data, errors } = (await response.json()) as Answer<T>;
     const answer = data?.[field];
-    if (errors || answer === undefined || answer === null) {
+    if (errors || answer === undefined) {
       throw new Error(`${field}: ${JSON.stringify(errors ?? response.status)}`);
     }
     return answer;

@@ -13,11 +13,14 @@ import { CLUBS, PEOPLE } from './people.js';
 import { enterRecords, ratifyShot } from './records.js';
 import { runAtBar } from './run-at-bar.js';
 import { runInRounds } from './run-in-rounds.js';
+import { SQUAD_IDS } from './squad/load-squad.js';
+
+export { enterSquad, loadSquad } from './squad/load-squad.js';
 
 export const DEMO = {
   meetId: idOf(MEET.name),
   runningCompetitionId: idOf(DISCUS.title),
-  coachedAthleteId: idOf(DISCUS.lines[0]!.who),
+  coachedAthleteIds: [idOf(DISCUS.lines[0]!.who), ...SQUAD_IDS],
 };
 
 /**

@@ -13,7 +13,7 @@ export interface DemoPerson {
 export interface DemoObjects {
   readonly meetId: string;
   readonly runningCompetitionId: string;
-  readonly coachedAthleteId: string;
+  readonly coachedAthleteIds: readonly string[];
 }
 
 type RoleParts = Pick<RoleGrantRow, 'role' | 'meetId' | 'competitionId' | 'athleteId'>;
@@ -27,18 +27,19 @@ const NOTHING = { meetId: null, competitionId: null, athleteId: null };
 export async function demoPeople(
   database: Database,
   organisationId: string,
-  { meetId, runningCompetitionId, coachedAthleteId }: DemoObjects,
+  { meetId, runningCompetitionId, coachedAthleteIds }: DemoObjects,
 ): Promise<readonly DemoPerson[]> {
-  const wanted: readonly RoleParts[] = [
-    { ...NOTHING, role: 'director', meetId },
-    { ...NOTHING, role: 'referee', meetId },
-    { ...NOTHING, role: 'official', competitionId: runningCompetitionId },
-    { ...NOTHING, role: 'coach', athleteId: coachedAthleteId },
+  const coached = coachedAthleteIds.map((athleteId) => ({ ...NOTHING, role: 'coach' as const, athleteId }));
+  const wanted: readonly (readonly [RoleParts, ...RoleParts[]])[] = [
+    [{ ...NOTHING, role: 'director', meetId }],
+    [{ ...NOTHING, role: 'referee', meetId }],
+    [{ ...NOTHING, role: 'official', competitionId: runningCompetitionId }],
+    coached as [RoleParts, ...RoleParts[]],
   ];
   const passwords = new Passwords();
   return Promise.all(
     wanted.map(async (parts) => {
-      const loginName = `demo.${parts.role}`;
+      const loginName = `demo.${parts[0].role}`;
       const password = makeCode().slice(0, 17).toLowerCase();
       const passwordHash = await passwords.hash(password);
       await database.write(async (tx) => {
@@ -55,17 +56,22 @@ async function personIn(
   tx: Tx,
   organisationId: string,
   loginName: string,
-  parts: RoleParts,
+  parts: readonly [RoleParts, ...RoleParts[]],
 ): Promise<string> {
   const there = await persons.findByLoginName(tx, organisationId, loginName);
   if (there?.isDemo === false) throw new Error(`The login name ${loginName} belongs to somebody real.`);
-  if (there) return there.id;
-  const id = uuidV7();
-  const displayName = `Demonstration ${parts.role}`;
-  await persons.insert(tx, { organisationId, id, loginName, displayName, isDemo: true, madeBy: 'demo' });
-  await roles.give(tx, {
-    ...{ organisationId, id: uuidV7(), personId: id, ...parts, callingGroupId: null },
-    ...{ startsAt: null, endsAt: null, reason: null, givenBy: 'demo' },
-  });
+  const id = there?.id ?? uuidV7();
+  if (!there) {
+    const displayName = `Demonstration ${parts[0].role}`;
+    await persons.insert(tx, { organisationId, id, loginName, displayName, isDemo: true, madeBy: 'demo' });
+  }
+  const held = await roles.ofPersons(tx, organisationId, [id]);
+  for (const part of parts) {
+    if (held.some((one) => one.revokedAt === null && one.athleteId === part.athleteId)) continue;
+    await roles.give(tx, {
+      ...{ organisationId, id: uuidV7(), personId: id, ...part, callingGroupId: null },
+      ...{ startsAt: null, endsAt: null, reason: null, givenBy: 'demo' },
+    });
+  }
   return id;
 }

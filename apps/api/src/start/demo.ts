@@ -45,6 +45,19 @@ export class Demo {
     await this.seed.loadDemo(baseUrl, await this.token('admin', null));
   }
 
+  /** Puts on record whom the demonstration's coach follows. */
+  async enterSquad(baseUrl: string): Promise<void> {
+    await this.seed.enterSquad(baseUrl, await this.token('admin', null));
+  }
+
+  /** Two seasons of the coach's squad: so many throws that nobody waits for them. */
+  async loadSquad(baseUrl: string, people: readonly DemoPerson[], isOver: () => boolean): Promise<void> {
+    const coach = people.find(({ loginName }) => loginName === 'demo.coach');
+    if (!coach || isOver()) return;
+    const coachToken = await signedIn(baseUrl, coach);
+    await this.seed.loadSquad({ baseUrl, adminToken: await this.token('admin', null), coachToken, isOver });
+  }
+
   /** One token for each post at the demo meet, new at every start. */
   async posts(): Promise<Readonly<Record<(typeof POSTS)[number], string>>> {
     const { meetId, runningCompetitionId } = this.seed.DEMO;
@@ -72,4 +85,20 @@ export class Demo {
       isDemo: true,
     });
   }
+}
+
+const SIGN_IN = `mutation ($input: SignInInput!) { signIn(input: $input) { session { accessToken } } }`;
+
+async function signedIn(baseUrl: string, { loginName, password }: DemoPerson): Promise<string> {
+  const response = await fetch(`${baseUrl}/graphql`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ query: SIGN_IN, variables: { input: { loginName, password } } }),
+  });
+  const { data } = (await response.json()) as {
+    data?: { signIn?: { session?: { accessToken: string } | null } };
+  };
+  const token = data?.signIn?.session?.accessToken;
+  if (token === undefined) throw new Error('The demonstration’s coach could not sign in.');
+  return token;
 }

@@ -8,11 +8,20 @@ export interface DemoSeed {
     readonly meetId: string;
     /** UUID of the competition that is going on. */
     readonly runningCompetitionId: string;
-    /** UUID of the athlete whom the demonstration's coach follows. */
-    readonly coachedAthleteId: string;
+    /** UUIDs of the athletes whom the demonstration's coach follows. */
+    readonly coachedAthleteIds: readonly string[];
   };
   /** Enters everything that is not there yet. `baseUrl` without `/graphql`. */
   loadDemo(baseUrl: string, adminToken: string): Promise<void>;
+  /** Puts the coach's squad on record. */
+  enterSquad(baseUrl: string, adminToken: string): Promise<unknown>;
+  /** Two seasons of the squad, as its coach enters them; ends early when `isOver` says so. */
+  loadSquad(door: {
+    readonly baseUrl: string;
+    readonly adminToken: string;
+    readonly coachToken: string;
+    readonly isOver: () => boolean;
+  }): Promise<void>;
 }
 
 /** The demonstration season beside this program, as source or compiled; null when it was left out. */

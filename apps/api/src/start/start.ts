@@ -50,6 +50,7 @@ export async function start(config: Config, log: Log): Promise<Running> {
     const port = await listen(app, config);
     const url = `http://${addressOf(config.host)}:${port}`;
     const people = demo && (await finishDemo(demo, url, log));
+    if (demo && people) loadSquadBeside(app, demo, { url, people, log });
     await backups.begin();
     // Where the tokens of the demonstration are shown nobody is kept out.
     const isOpen = demo !== null && !config.production;
@@ -80,11 +81,27 @@ async function eraseAgain(app: NestFastifyApplication, log: Log): Promise<void> 
 async function finishDemo(demo: Demo, url: string, log: Log): Promise<readonly DemoPerson[] | null> {
   try {
     if ((await demo.state()) !== 'loaded') await demo.load(url);
+    await demo.enterSquad(url);
     return await demo.people();
   } catch (error) {
     log.failure('the demo could not be loaded whole; the next start goes on with it', error);
     return null;
   }
+}
+
+/** Goes on while the server serves, and ends with it. */
+function loadSquadBeside(
+  app: NestFastifyApplication,
+  demo: Demo,
+  { url, people, log }: { readonly url: string; readonly people: readonly DemoPerson[]; readonly log: Log },
+): void {
+  const readiness = app.get(ReadinessProbe);
+  demo
+    .loadSquad(url, people, () => readiness.isStopping)
+    .catch((error: unknown) => {
+      if (!readiness.isStopping)
+        log.failure('the squad could not be loaded whole; the next start goes on with it', error);
+    });
 }
 
 /** Null: not wanted here, or other meets live here already. */

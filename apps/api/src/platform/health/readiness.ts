@@ -18,6 +18,10 @@ export class ReadinessProbe {
     this.stopping = true;
   }
 
+  get isStopping(): boolean {
+    return this.stopping;
+  }
+
   async check(): Promise<Readiness> {
     if (this.stopping) return 'stopping';
     try {
