@@ -119,4 +119,26 @@ server.post('/club-table', async (request) => {
   return floorClubTable(pool, id, readGlobalId(id)!.uuid);
 });
 
+/** An athlete's throws with their days, row by row; the newest fifty of them are given. */
+const HISTORY = {
+  name: 'history',
+  text: `SELECT throw_id AS id, on_date::text AS "onDate", round, outcome, mark FROM practice_throw AS throw
+    JOIN practice_session AS session ON session.organisation_id = $1 AND session.id = session_id
+    WHERE throw.organisation_id = $1 AND athlete_id = $2
+      AND NOT EXISTS (SELECT FROM practice_throw AS later WHERE later.organisation_id = $1 AND later.replaces_id = throw.id)
+    ORDER BY on_date, session_id, round`,
+};
+
+server.post('/history', async (request) => {
+  const { id } = request.body as { id: string };
+  const { rows: throws } = await pool.query({ ...HISTORY, values: [organisationId, readGlobalId(id)!.uuid] });
+  return {
+    edges: throws
+      .reverse()
+      .slice(0, 50)
+      .map((node: object) => ({ node })),
+    hasNextPage: throws.length > 50,
+  };
+});
+
 process.stdout.write(`${await server.listen({ host: '127.0.0.1', port: 0 })}\n`);

@@ -1,5 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
+import { measureAnalysis, measureSquad } from './analytics.js';
 import { measureClubTable } from './club-table.js';
+import { measureHistory } from './history.js';
 import { asTable, type Measure } from './measure.js';
 import { measureFanOut } from './fan-out.js';
 import { measurePublicTable } from './public-table.js';
@@ -17,6 +19,7 @@ const INSIDE: Readonly<Record<string, () => Measure>> = {
   ranking: measureRanking,
   document: measureRows,
   vertical: measureVertical,
+  analysis: measureAnalysis,
 };
 const OVER_HTTP: Readonly<Record<string, (stage: Stage) => Promise<Measure | Measure[]>>> = {
   recording: measureRecording,
@@ -25,6 +28,8 @@ const OVER_HTTP: Readonly<Record<string, (stage: Stage) => Promise<Measure | Mea
   import: measureImport,
   'fan-out': measureFanOut,
   'public-table': measurePublicTable,
+  history: measureHistory,
+  analytics: measureSquad,
 };
 const NAMES = [...Object.keys(INSIDE), ...Object.keys(OVER_HTTP)];
 
