@@ -50,7 +50,7 @@ export type { NewCompetition, CompetitionChanges } from './stores/competition.st
 export type { Brief, BriefLine } from './stores/brief.store.js';
 export type { AthleteChanges, NewAthlete, Pseudonym } from './stores/athlete.store.js';
 export type { MeetChanges } from './stores/meet.store.js';
-export type { CompetitorChanges, PublishedEntry } from './stores/competitor.store.js';
+export type { CompetitorChanges, EnteredCompetition, PublishedEntry } from './stores/competitor.store.js';
 export type { Appended, FoldedRow, NewEntry } from './stores/journal.store.js';
 export type { NewOfficialResult } from './stores/official-result.store.js';
 export type { NewEnteredResult } from './stores/entered-result.store.js';

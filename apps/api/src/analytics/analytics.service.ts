@@ -116,9 +116,8 @@ export class AnalyticsService {
     dataVersion: string,
   ): Promise<AnalysisTask> {
     const { organisationId, id } = athlete;
-    const [throws, observations, { vocabulary }, entries] = await Promise.all([
-      this.history.throws(athlete),
-      this.history.observations(athlete),
+    const [{ throws, observations }, { vocabulary }, entries] = await Promise.all([
+      this.history.whole(athlete),
       this.vocabularies.current(organisationId),
       this.entries(athlete),
     ]);

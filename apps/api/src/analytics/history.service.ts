@@ -6,9 +6,9 @@ import {
   observations,
   practice,
   type AthleteRow,
-  type CompetitionRow,
   type CountingObservation,
-  type Reads,
+  type CountingThrow,
+  type EnteredCompetition,
 } from '#persistence';
 import type { Observation } from '#technique';
 import { Injectable } from '@nestjs/common';
@@ -42,37 +42,35 @@ export class HistoryService {
 
   /** By day, occasion and order. */
   async throws({ organisationId, id }: AthleteRow): Promise<readonly KnownThrow[]> {
-    return this.database.snapshot(async (at) => {
-      const inMeets = await this.atMeets(at, organisationId, id);
-      const rows = await practice.ofAthlete(at, organisationId, id);
-      const practised = rows.flatMap((row) => practiceThrow(row, row.place) ?? []);
-      const usual = new Map<string, KnownThrow['variant']>();
-      const whole = inMeets.map(({ competitorId: _, ...one }): KnownThrow => {
-        const variant = usual.get(one.event) ?? usualVariant(one.event, practised);
-        usual.set(one.event, variant);
-        return { ...one, variant };
-      });
-      return [...whole, ...practised].sort(
-        (a, b) =>
-          a.day - b.day || (a.occasion < b.occasion ? -1 : a.occasion > b.occasion ? 1 : a.round - b.round),
-      );
-    });
+    const [rows, entered] = await this.database.read(async (at) => [
+      await practice.ofAthlete(at, organisationId, id),
+      await competitors.publishedOfAthlete(at, organisationId, id),
+    ]);
+    return inOrder(rows, await this.atMeets(organisationId, id, entered));
   }
 
-  /** What was seen, by the ids of the throws; of trials that are not there nothing is said. */
-  async observations({ organisationId, id }: AthleteRow): Promise<readonly Observation[]> {
-    return this.database.snapshot(async (at) => {
-      const inMeets = await this.atMeets(at, organisationId, id);
-      const trials = new Map(
-        inMeets.map((one) => [trialKey(one.occasion, one.competitorId, one.round), one.id]),
-      );
-      const rows = await observations.ofAthlete(at, organisationId, id);
-      return rows.flatMap((row) => {
+  /** The same with what was seen, by the ids of the throws; of trials that are not there nothing is said. */
+  async whole({ organisationId, id }: AthleteRow): Promise<{
+    readonly throws: readonly KnownThrow[];
+    readonly observations: readonly Observation[];
+  }> {
+    const [rows, seen, entered] = await this.database.read(async (at) => [
+      await practice.ofAthlete(at, organisationId, id),
+      await observations.ofAthlete(at, organisationId, id),
+      await competitors.publishedOfAthlete(at, organisationId, id),
+    ]);
+    const inMeets = await this.atMeets(organisationId, id, entered);
+    const trials = new Map(
+      inMeets.map((one) => [trialKey(one.occasion, one.competitorId, one.round), one.id]),
+    );
+    return {
+      throws: inOrder(rows, inMeets),
+      observations: seen.flatMap((row) => {
         const throwId =
           row.practiceThrowId ?? trials.get(trialKey(row.competitionId!, row.competitorId!, row.round!));
         return throwId === undefined ? [] : [observationOf(row, throwId)];
-      });
-    });
+      }),
+    };
   }
 
   /** Another word whenever anything was added that the athlete's numbers rest on. */
@@ -80,42 +78,60 @@ export class HistoryService {
     return this.database.read((at) => notebook.dataVersion(at, organisationId, id));
   }
 
-  private async atMeets(at: Reads, organisationId: string, athleteId: string): Promise<readonly MeetThrow[]> {
-    const lines = await competitors.ofAthlete(at, organisationId, athleteId);
-    if (lines.length === 0) return [];
-    const ids = [...new Set(lines.map(({ competitionId }) => competitionId))];
-    const rows = await competitions.byIds(at, organisationId, ids);
+  private async atMeets(
+    organisationId: string,
+    athleteId: string,
+    entered: readonly EnteredCompetition[],
+  ): Promise<readonly MeetThrow[]> {
     const found: MeetThrow[] = [];
-    const missing: CompetitionRow[] = [];
-    for (const row of rows) {
-      const known = this.known.get(row.id) ?? this.atHand(row);
-      if (known?.version === row.version) found.push(...known.throws);
-      else missing.push(row);
+    const missing: string[] = [];
+    for (const one of entered) {
+      const known = this.known.get(one.id) ?? this.atHand(organisationId, one);
+      if (known?.version === one.version) found.push(...known.throws);
+      else missing.push(one.id);
     }
-    const stages = await meets.byIds(at, organisationId, [...new Set(rows.map(({ meetId }) => meetId))]);
-    const published = new Map(
-      stages.filter((meet) => meet.publishedAt !== null).map((meet) => [meet.id, meet]),
-    );
-    const readable = missing.filter(({ meetId }) => published.has(meetId));
-    for (let from = 0; from < readable.length; from += AT_ONCE) {
-      for (const loaded of await loadAll(at, readable.slice(from, from + AT_ONCE), published)) {
-        found.push(...this.remember(loaded.row, throwsOf(loaded)).throws);
-      }
+    for (let from = 0; from < missing.length; from += AT_ONCE) {
+      found.push(...(await this.read(organisationId, missing.slice(from, from + AT_ONCE))));
     }
-    const hidden = new Set(rows.filter(({ meetId }) => !published.has(meetId)).map(({ id }) => id));
-    return found.filter(({ athlete, occasion }) => athlete === athleteId && !hidden.has(occasion));
+    return found.filter(({ athlete }) => athlete === athleteId);
   }
 
-  private atHand(row: CompetitionRow) {
-    const loaded = this.memory.atHand(row.organisationId, row.id);
-    return loaded?.row.version === row.version ? this.remember(row, throwsOf(loaded)) : undefined;
+  private async read(organisationId: string, ids: readonly string[]): Promise<MeetThrow[]> {
+    return this.database.snapshot(async (at) => {
+      const rows = await competitions.byIds(at, organisationId, ids);
+      const meetIds = [...new Set(rows.map(({ meetId }) => meetId))];
+      const stages = new Map((await meets.byIds(at, organisationId, meetIds)).map((meet) => [meet.id, meet]));
+      const loaded = rows.length > 0 ? await loadAll(at, rows, stages) : [];
+      return loaded.flatMap((one) => this.remember(one.row, throwsOf(one)).throws);
+    });
   }
 
-  private remember({ id, version }: CompetitionRow, throws: readonly MeetThrow[]) {
+  private atHand(organisationId: string, entered: EnteredCompetition) {
+    const loaded = this.memory.atHand(organisationId, entered.id);
+    if (loaded?.row.version !== entered.version) return undefined;
+    return this.remember(entered, throwsOf(loaded));
+  }
+
+  private remember({ id, version }: EnteredCompetition, throws: readonly MeetThrow[]) {
     const entry = { version, throws };
     this.known.set(id, entry);
     return entry;
   }
+}
+
+function inOrder(rows: readonly CountingThrow[], inMeets: readonly MeetThrow[]): readonly KnownThrow[] {
+  const practised = rows.flatMap((row) => practiceThrow(row, row.place) ?? []);
+  if (inMeets.length === 0) return practised;
+  const usual = new Map<string, KnownThrow['variant']>();
+  const whole = inMeets.map(({ competitorId: _, ...one }): KnownThrow => {
+    const variant = usual.get(one.event) ?? usualVariant(one.event, practised);
+    usual.set(one.event, variant);
+    return { ...one, variant };
+  });
+  return [...whole, ...practised].sort(
+    (a, b) =>
+      a.day - b.day || (a.occasion < b.occasion ? -1 : a.occasion > b.occasion ? 1 : a.round - b.round),
+  );
 }
 
 function trialKey(competition: string, competitor: string, round: number): string {

@@ -36,7 +36,7 @@ export class SquadService {
     );
     const lines: SquadLine[] = [];
     for (const row of rows) {
-      const [throws, observed] = [await this.history.throws(row), await this.history.observations(row)];
+      const { throws, observations: observed } = await this.history.whole(row);
       const own = entries.filter(({ athleteId }) => athleteId === row.id);
       lines.push({ athlete: notebookAthlete(row, viewer, day), ...lineOf(throws, observed, own, day) });
     }

@@ -1,6 +1,7 @@
 import { In } from 'typeorm';
 import { Competitor } from '../entities/competitor.entity.js';
 import type { CompetitorRow } from '../rows.js';
+import { execute, type Statement } from '../statement.js';
 import { managerOf, type Reads, type Tx } from '../transaction.js';
 
 export type CompetitorChanges = Partial<Omit<CompetitorRow, 'organisationId' | 'id' | 'competitionId'>>;
@@ -129,6 +130,31 @@ export async function eraseListedNames(
   );
   return rows;
 }
+
+/** Where an athlete competes, with the version that it has now. */
+export interface EnteredCompetition {
+  readonly id: string;
+  readonly version: number;
+}
+
+/** The competitions of published meets in which the athlete is. */
+export async function publishedOfAthlete(
+  at: Reads,
+  organisationId: string,
+  athleteId: string,
+): Promise<EnteredCompetition[]> {
+  return execute<EnteredCompetition>(at, PUBLISHED_OF_ATHLETE, [organisationId, athleteId]);
+}
+
+const PUBLISHED_OF_ATHLETE: Statement = {
+  name: 'competitor_published_of_athlete',
+  text: `
+    SELECT competition.id, competition.version FROM competitor
+      JOIN competition ON competition.organisation_id = $1 AND competition.id = competition_id
+      JOIN meet ON meet.organisation_id = $1 AND meet.id = meet_id
+     WHERE competitor.organisation_id = $1 AND competitor.athlete_id = $2 AND published_at IS NOT NULL
+     ORDER BY competition.id`,
+};
 
 /** One competitor of a published meet, by ids. */
 export interface PublishedEntry {
