@@ -8,6 +8,7 @@ export const PRIVATE = {
   'a note': ['a dog from the quarry', 'read to me wrongly'],
   'a reason of a failure': ['SECTOR'],
   'a meet that is not published': ['Fen Games', 'Hammer of the fen'],
+  'a result that is kept back': ['Shot behind doors', '9.87'],
 } as const;
 
 const ADULT = { givenName: 'Maren', familyName: 'Thistlewood', birthDate: '1994-03-17' };
@@ -34,6 +35,12 @@ export async function crowdScene(api: ApiClient): Promise<CrowdScene> {
   await discus.record(3, 1, 'X', { foul: 'SECTOR' });
   await discus.record(1, 2, '34.90');
   await setScoring(api, scene);
+  const { id: competitionId } = await withheld(scene);
+  await api.data(
+    `mutation ($input: CompetitionWithholdInput!) { competitionWithhold(input: $input) { userErrors { code } } }`,
+    { input: { competitionId, isWithheld: true } },
+    scene.meet.director,
+  );
   return { scene, discus, hidden: await hiddenMeet(api, scene) };
 }
 
@@ -57,4 +64,10 @@ async function hiddenMeet(api: ApiClient, scene: RecordScene): Promise<CrowdScen
   const hammer = await scene.competition({ title: 'Hammer of the fen', event: 'HAMMER' }, meet);
   await hammer.record(1, 1, '41.00');
   return { meetId, competitionId: hammer.id };
+}
+
+async function withheld(scene: RecordScene): Promise<RecordedCompetition> {
+  const shot = await scene.competition({ title: 'Shot behind doors', event: 'SHOT', implementGrams: 3000 });
+  await shot.record(1, 1, '9.87');
+  return shot;
 }
