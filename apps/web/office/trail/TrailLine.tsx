@@ -1,5 +1,5 @@
 import { locale } from '../../labels/languages.js';
-import { localDecimals } from '../../labels/format.js';
+import { localDecimals, timeText } from '../../labels/format.js';
 import { o, oCode } from '../../labels/office/words.js';
 import { saidInEntry } from '../said-in-entry.js';
 
@@ -80,6 +80,8 @@ function contentOf(content: unknown, unit: string | undefined): string {
 }
 
 const UUID = /^[0-9a-f]{8}-[0-9a-f-]{27}$/;
+/** Milliseconds since the epoch, and no measure. */
+const A_LONG_TIME = 1e11;
 const INSTANT = /^\d{4}-\d\d-\d\dT/;
 /** Words of ours, by what they say. */
 const WORDS: Readonly<Record<string, string>> = {
@@ -106,5 +108,6 @@ function itemText(item: unknown): string {
     return `${oCode('post', post.toUpperCase().replaceAll('-', '_'))}: ${name}`;
   return Object.values(item)
     .filter((one) => (typeof one === 'string' || typeof one === 'number') && !UUID.test(String(one)))
+    .map((one) => (typeof one === 'number' && one > A_LONG_TIME ? timeText(one) : String(one)))
     .join(' ');
 }
