@@ -28,6 +28,7 @@ import { Notebook1795613001200 } from './1795613001200-notebook.js';
 import { EntriesAndTables1795613001300 } from './1795613001300-entries-and-tables.js';
 import { Protests1795613001310 } from './1795613001310-protests.js';
 import { Privacy1795613001500 } from './1795613001500-privacy.js';
+import { CombinedSecondPerson1795613001710 } from './1795613001710-combined-second-person.js';
 
 /** In the order in which they run. One that has been merged is never edited. */
 import { TrialsInBrief1795613000900 } from './1795613000900-trials-in-brief.js';
@@ -65,4 +66,5 @@ export const MIGRATIONS = [
   Protests1795613001310,
   Privacy1795613001500,
   WindDevices1795613001600,
+  CombinedSecondPerson1795613001710,
 ];

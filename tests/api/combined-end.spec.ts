@@ -29,6 +29,43 @@ describe('the end', () => {
     return scene;
   }
 
+  it('is signed and opened again by two persons where the meet says so', async () => {
+    const own = await staffedMeet(api);
+    const scene = await CombinedScene.open(api, own, ['1']);
+    const another = {
+      referee: await api.token('referee', own.id),
+      director: await api.token('director', own.id),
+    };
+    const demand = `mutation ($input: MeetSecondPersonSetInput!) { meetSecondPersonSet(input: $input) { userErrors { code } } }`;
+    await api.data(demand, { input: { meetId: own.id, needsSecondPerson: true } }, own.director);
+    const say = async (name: string, token: string, entryId = randomUUID()): Promise<any> => {
+      const version = await scene.version();
+      const sign = { incomplete: 'darkness', expectedVersion: version };
+      const more = name === 'combinedEventSignOff' ? sign : { reason: 'appeal' };
+      const type = `${name[0]!.toUpperCase()}${name.slice(1)}Input`;
+      const query = `mutation ($input: ${type}!) { ${name}(input: $input) {
+        entry { id } isWaitingForSecondPerson combinedEvent { status } userErrors { code } } }`;
+      return (await api.data(query, { input: { combinedEventId: scene.id, entryId, ...more } }, token))[name];
+    };
+    const waiting = { entry: null, isWaitingForSecondPerson: true, userErrors: [] };
+    const id = randomUUID();
+    expect(await say('combinedEventSignOff', own.referee, id)).toMatchObject(waiting);
+    expect(await say('combinedEventSignOff', own.referee, id)).toMatchObject(waiting);
+    expect((await say('combinedEventSignOff', own.referee)).userErrors).toEqual([{ code: 'SAME_PERSON' }]);
+    expect(await say('combinedEventSignOff', another.referee)).toMatchObject({
+      ...{ entry: { id: expect.any(String) }, isWaitingForSecondPerson: false },
+      combinedEvent: { status: 'OFFICIAL' },
+    });
+    const { uuid } = readGlobalId(scene.id)!;
+    const archived = await api.database.read((at) =>
+      combinedOfficialResults.latest(at, api.organisationId, uuid),
+    );
+    expect(archived!.confirmedBy).not.toBe(archived!.signedBy);
+    expect(archived!.confirmedBy).not.toBeNull();
+    expect(await say('combinedEventReopen', own.director)).toMatchObject(waiting);
+    expect((await say('combinedEventReopen', another.director)).combinedEvent.status).toBe('OPEN');
+  });
+
   it('has the published total, and winds that count as their mean', async () => {
     const scene = await complete();
     expect((await scene.read()).standing.rows[0]).toMatchObject({ isWindValidForRecords: false });

@@ -69,6 +69,7 @@ const RIGHTS = [
   'combined_event: INSERT SELECT UPDATE',
   'combined_link: INSERT SELECT',
   'combined_official_result: INSERT SELECT',
+  'combined_request: INSERT SELECT',
   'competition: INSERT SELECT UPDATE',
   'competitor: DELETE INSERT SELECT UPDATE',
   'credential: INSERT SELECT UPDATE',

@@ -3,6 +3,8 @@ import { of, type Columns, type ConstraintCase } from './constraint-cases.js';
 import type { Scene } from './fixture.js';
 
 /** A combined event that is there already. */
+const REQUEST = randomUUID();
+
 export const HEPTATHLON = randomUUID();
 
 const ID = randomUUID();
@@ -61,6 +63,14 @@ export function soundCombined(scene: Scene): Readonly<Record<string, Columns>> {
       sheet: { format: 'sectorline-combined/1', rows: [{ bib: '201' }] },
       result: { format: 'sectorline-result/1', results: [] },
       signed_by: 'referee',
+    },
+    combined_request: {
+      ...own,
+      id,
+      kind: 'sign-off',
+      version: 2,
+      authority: 'referee',
+      asked_by: 'referee',
     },
   };
 }
@@ -201,7 +211,15 @@ const SETTING_UP = [
     ['combined_link_of_field_event', 'of a race', { event: '200m' }],
   ),
   ...of(
+    'combined_request',
+    ['combined_request_pkey', 'the same id twice', { id: REQUEST }, { after: { id: REQUEST } }],
+    ['combined_request_event_fkey', 'of no combined event', { combined_event_id: randomUUID() }],
+    ['combined_request_kind_known', 'another decision', { kind: 'correction' }],
+    ['combined_request_version_range', 'before the first version', { version: -1 }],
+  ),
+  ...of(
     'combined_official_result',
+    ['combined_official_result_two_persons', 'confirmed by who signed', { confirmed_by: 'referee' }],
     ['combined_official_result_event_fkey', 'of no combined event', { combined_event_id: randomUUID() }],
     ['combined_official_result_pkey', 'a revision twice', {}, { after: {}, triggersOff: true }],
     ['combined_official_result_in_sequence', 'the second before the first', { revision: 2 }],

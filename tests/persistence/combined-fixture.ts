@@ -4,6 +4,7 @@ import {
   combinedEvents,
   combinedJournal,
   combinedOfficialResults,
+  combinedRequests,
   type NewCombinedEntry,
   type NewCombinedEvent,
   type Tx,
@@ -69,6 +70,10 @@ export async function populateCombined(tx: Tx, scene: Scene, highJumpId: string)
   await combinedJournal.append(tx, timeOf(scene, heptathlon.id, entrantId));
   await combinedOfficialResults.archive(tx, {
     ...{ organisationId, combinedEventId: heptathlon.id, sequence: 2 },
-    ...{ sheet: {}, result: {}, signedBy: 'referee' },
+    ...{ sheet: {}, result: {}, signedBy: 'referee', confirmedBy: null },
+  });
+  await combinedRequests.ask(tx, {
+    ...{ organisationId, id: randomUUID(), combinedEventId: heptathlon.id, kind: 'reopening', version: 2 },
+    ...{ reason: 'a time was misread', authority: 'director', askedBy: 'director' },
   });
 }

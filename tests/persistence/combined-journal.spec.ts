@@ -60,7 +60,7 @@ describe('the journal of a combined event', () => {
       const link = { organisationId, combinedEventId: id, event: 'shot', competitionId } as const;
       await combinedEvents.link(tx, { ...link, linkedBy: 'director' });
       const signed = { organisationId, combinedEventId: id, sequence: 1, sheet: null, result: {} };
-      await combinedOfficialResults.archive(tx, { ...signed, signedBy: 'referee' });
+      await combinedOfficialResults.archive(tx, { ...signed, signedBy: 'referee', confirmedBy: null });
     });
     await onConnection(test.url, async (client) => {
       for (const [table, change] of [

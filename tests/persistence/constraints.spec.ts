@@ -144,6 +144,7 @@ describe('constraints', () => {
     'combined_link',
     'combined_entry',
     'combined_official_result',
+    'combined_request',
     'starting_mark',
     'record_decision',
     'draw',

@@ -101,5 +101,21 @@ export interface CombinedOfficialResultRow {
   readonly sheet: object | null;
   readonly result: object;
   readonly signedBy: string;
+  /** The second person; `null`: the meet demands none. */
+  readonly confirmedBy: string | null;
   readonly signedAt: string;
+}
+
+/** What one person has said of a combined event, where a second one has to say the same. */
+export interface CombinedRequestRow {
+  readonly organisationId: string;
+  readonly id: string;
+  readonly combinedEventId: string;
+  readonly kind: 'sign-off' | 'reopening';
+  /** The version that was looked at. */
+  readonly version: number;
+  readonly reason: string | null;
+  readonly authority: Authority;
+  readonly askedBy: string;
+  readonly askedAt: string;
 }

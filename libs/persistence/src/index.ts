@@ -34,6 +34,7 @@ export * as checkIns from './stores/check-in.store.js';
 export * as combinedEvents from './stores/combined-event.store.js';
 export * as combinedEntrants from './stores/combined-entrant.store.js';
 export * as combinedJournal from './stores/combined-journal.store.js';
+export * as combinedRequests from './stores/combined-request.store.js';
 export * as combinedOfficialResults from './stores/combined-official-result.store.js';
 export * as persons from './stores/person.store.js';
 export * as roles from './stores/role.store.js';

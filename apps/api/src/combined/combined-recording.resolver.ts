@@ -135,7 +135,7 @@ export class CombinedRecordingResolver {
 
   @Mutation(() => CombinedEventSignOffPayload, {
     description:
-      'Makes the result official and archives it. Refused while questions are open, and without a reason while results are to come or a competition that it is counted from is not signed off.',
+      'Makes the result official and archives it. Refused while questions are open, and without a reason while results are to come or a competition that it is counted from is not signed off. Where the meet demands two persons, the second one who signs the same version does it. Codes beside those of the journal: SAME_PERSON.',
   })
   @Needs('referee', 'director')
   combinedEventSignOff(
@@ -143,25 +143,38 @@ export class CombinedRecordingResolver {
     @Viewer() viewer: Identity,
   ): Promise<CombinedEventSignOffPayload> {
     const body = { kind: 'sign-off', incomplete: input.incomplete ?? null } as const;
-    return this.enter(viewer, requestFor(input, body, input.expectedVersion));
+    return this.enterDecision(viewer, requestFor(input, body, input.expectedVersion));
   }
 
   @Mutation(() => CombinedEventReopenPayload, {
-    description: 'Opens an official result again. What was archived stays.',
+    description:
+      'Opens an official result again; where the meet demands two persons, two directors. What was archived stays.',
   })
   @Needs('director')
   combinedEventReopen(
     @Args('input') input: CombinedEventReopenInput,
     @Viewer() viewer: Identity,
   ): Promise<CombinedEventReopenPayload> {
-    return this.enter(viewer, requestFor(input, { kind: 'reopening', reason: input.reason }));
+    return this.enterDecision(viewer, requestFor(input, { kind: 'reopening', reason: input.reason }));
+  }
+
+  private async enterDecision(
+    viewer: Identity,
+    request: CombinedRequest,
+  ): Promise<CombinedEventSignOffPayload> {
+    const payload = await this.enter(viewer, request);
+    const isWaitingForSecondPerson = payload.entry === null && payload.userErrors.length === 0;
+    return { ...payload, isWaitingForSecondPerson };
   }
 
   private async enter(viewer: Identity, request: CombinedRequest): Promise<CombinedEntryPayload> {
     const outcome = await this.recording.record(viewer, request);
     if ('userError' in outcome)
       return { entry: null, isReplay: false, combinedEvent: null, userErrors: [outcome.userError] };
-    const { entryId, sequence, verdict, recordedAt, replayed, row } = outcome;
+    const { row } = outcome;
+    if ('asked' in outcome)
+      return { entry: null, isReplay: false, combinedEvent: combinedEventObject(row), userErrors: [] };
+    const { entryId, sequence, verdict, recordedAt, replayed } = outcome;
     return {
       entry: {
         id: entryId,

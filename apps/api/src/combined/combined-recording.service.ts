@@ -21,6 +21,7 @@ import { isRefusal, type CombinedRequest } from './combined-bodies.js';
 import { combinedResult, combinedSheet } from './combined-documents.js';
 import { capacityIn, CombinedEventsService } from './combined-events.service.js';
 import type { LoadedCombined } from './combined-loaded.js';
+import { firstPersonOf, isDecision } from './second-word.js';
 
 export interface CombinedRecorded {
   readonly entryId: string;
@@ -32,7 +33,13 @@ export interface CombinedRecorded {
   readonly row: CombinedEventRow;
 }
 
-export type CombinedOutcome = CombinedRecorded | { readonly userError: UserError };
+/** The first of two persons has said it: nothing is in the journal yet. */
+export interface Asked {
+  readonly asked: true;
+  readonly row: CombinedEventRow;
+}
+
+export type CombinedOutcome = CombinedRecorded | Asked | { readonly userError: UserError };
 
 interface By {
   readonly capacity: Capacity;
@@ -75,7 +82,7 @@ export class CombinedRecordingService {
       });
     } catch (error) {
       // The journal of another combined event has the id.
-      if (violationOf(error)?.constraint === 'combined_entry_id_unique') return { userError: ID_REUSED };
+      if (ID_KEYS.has(violationOf(error)?.constraint ?? '')) return { userError: ID_REUSED };
       throw error;
     }
   }
@@ -103,6 +110,8 @@ export class CombinedRecordingService {
       const path = field === null ? undefined : [request.fields[field] ?? field];
       return { userError: refusal({ code, message, rule, remedy, path }) };
     }
+    const first = await firstWord(tx, loaded, request.entryId, body, by);
+    if ('userError' in first || 'asked' in first) return first;
     const { sequence, version, recordedAt } = await combinedJournal.append(tx, {
       ...{ organisationId: row.organisationId, combinedEventId: row.id, entryId: entry.id },
       ...{ kind: entry.kind, body, standing: verdict.standing, verdict },
@@ -110,9 +119,22 @@ export class CombinedRecordingService {
       ...{ deviceAt: request.deviceAt?.toISOString() ?? null, fingerprint },
     });
     const counted = { ...loaded, state: after, row: { ...row, version, lastSequence: sequence } };
-    const kept = await afterwards(tx, counted, body, by.holder);
+    const kept = await afterwards(tx, counted, body, { ...first, holder: by.holder });
     return { entryId: entry.id, sequence, recordedAt, verdict, replayed: false, row: kept };
   }
+}
+
+/** Whose word came first, where the meet demands two persons; `asked`: this is the first, and waits. */
+async function firstWord(
+  tx: Tx,
+  loaded: LoadedCombined,
+  id: string,
+  body: CombinedBody,
+  { capacity: authority, holder }: By,
+): Promise<{ readonly firstPerson: string | null } | Asked | { readonly userError: UserError }> {
+  if (!loaded.meet.needsSecondPerson || !isDecision(body)) return { firstPerson: null };
+  const word = await firstPersonOf(tx, loaded, body, { id, authority, holder });
+  return 'asked' in word ? { asked: true, row: loaded.row } : word;
 }
 
 /** What follows from an entry outside the journal: the first one opens a draft, a signature is archived. */
@@ -120,14 +142,16 @@ async function afterwards(
   tx: Tx,
   after: LoadedCombined,
   body: CombinedBody,
-  signedBy: string,
+  { firstPerson, holder }: { readonly firstPerson: string | null; readonly holder: string },
 ): Promise<CombinedEventRow> {
   const { organisationId, id } = after.row;
   const status =
     body.kind === 'sign-off' ? 'official' : after.state.signedOff ? after.row.status : ('open' as const);
   if (body.kind === 'sign-off') {
     await combinedOfficialResults.archive(tx, {
-      ...{ organisationId, combinedEventId: id, sequence: after.row.lastSequence, signedBy },
+      ...{ organisationId, combinedEventId: id, sequence: after.row.lastSequence },
+      signedBy: firstPerson ?? holder,
+      confirmedBy: firstPerson === null ? null : holder,
       sheet: combinedSheet(after, null),
       result: combinedResult(after),
     });
@@ -148,6 +172,8 @@ async function replay(
   const { sequence, recordedAt, verdict } = stored;
   return { entryId, sequence, recordedAt, verdict, replayed: true, row };
 }
+
+const ID_KEYS = new Set(['combined_entry_id_unique', 'combined_request_pkey']);
 
 const ID_REUSED = refusal({
   code: 'ID_REUSED',

@@ -156,9 +156,12 @@ export class CombinedEntryRulePayload extends CombinedEntryPayload {}
 @ObjectType()
 export class CombinedStartSetPayload extends CombinedEntryPayload {}
 @ObjectType()
-export class CombinedEventSignOffPayload extends CombinedEntryPayload {}
+export class CombinedEventSignOffPayload extends CombinedEntryPayload {
+  @Field({ description: 'The first of two persons has said it; another one has to say the same.' })
+  isWaitingForSecondPerson: boolean;
+}
 @ObjectType()
-export class CombinedEventReopenPayload extends CombinedEntryPayload {}
+export class CombinedEventReopenPayload extends CombinedEventSignOffPayload {}
 
 @ObjectType()
 export class CombinedEventCreatePayload {

@@ -8,6 +8,7 @@ import { CombinedEntrant } from './combined-entrant.entity.js';
 import { CombinedEntry } from './combined-entry.entity.js';
 import { CombinedEvent } from './combined-event.entity.js';
 import { CombinedLink } from './combined-link.entity.js';
+import { CombinedRequest } from './combined-request.entity.js';
 import { CombinedOfficialResult } from './combined-official-result.entity.js';
 import { Competition } from './competition.entity.js';
 import { Competitor } from './competitor.entity.js';
@@ -83,6 +84,7 @@ export const ENTITIES = [
   CombinedLink,
   CombinedEntry,
   CombinedOfficialResult,
+  CombinedRequest,
   Draw,
   DrawAmendment,
   Qualification,

@@ -6,6 +6,7 @@ import { SET_BY_CLOCK } from './instant.js';
 @ForeignKey('combined_event', ['organisationId', 'combinedEventId'], ['organisationId', 'id'], {
   name: 'combined_official_result_event_fkey',
 })
+@Check('combined_official_result_two_persons', `confirmed_by <> signed_by`)
 @Check('combined_official_result_revision_range', `revision >= 1`)
 @Check('combined_official_result_sequence_range', `sequence >= 0`)
 @Check('combined_official_result_sheet_shape', `jsonb_typeof(sheet) = 'object'`)
@@ -35,6 +36,9 @@ export class CombinedOfficialResult {
 
   @Column('text')
   signedBy: string;
+
+  @Column('text', { nullable: true })
+  confirmedBy: string | null;
 
   @Column(SET_BY_CLOCK)
   signedAt: string;

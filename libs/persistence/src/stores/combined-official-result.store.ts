@@ -9,8 +9,8 @@ export async function archive(
 ): Promise<number> {
   const rows = await managerOf(tx).query<{ revision: number }[]>(
     `INSERT INTO combined_official_result
-       (organisation_id, combined_event_id, revision, sequence, sheet, result, signed_by)
-     SELECT $1, $2, coalesce(max(revision), 0) + 1, $3, $4, $5, $6
+       (organisation_id, combined_event_id, revision, sequence, sheet, result, signed_by, confirmed_by)
+     SELECT $1, $2, coalesce(max(revision), 0) + 1, $3, $4, $5, $6, $7
        FROM combined_official_result WHERE organisation_id = $1 AND combined_event_id = $2
      RETURNING revision`,
     [
@@ -20,6 +20,7 @@ export async function archive(
       row.sheet && JSON.stringify(row.sheet),
       JSON.stringify(row.result),
       row.signedBy,
+      row.confirmedBy,
     ],
   );
   const stored = rows[0];
