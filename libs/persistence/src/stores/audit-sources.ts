@@ -78,6 +78,12 @@ const SOURCES: readonly Source[] = [
     ...{ after: `e.body || jsonb_build_object('event', v.title)`, where: ofMeet('v') },
   },
   {
+    from: 'combined_request r JOIN combined_event v ON v.organisation_id = r.organisation_id AND v.id = r.combined_event_id',
+    ...{ at: 'r.asked_at', id: 'r.id', kind: `'combined-asked-' || r.kind`, actor: 'r.asked_by' },
+    ...{ authority: 'r.authority', reason: 'r.reason', where: ofMeet('v') },
+    after: `jsonb_build_object('event', v.title, 'version', r.version)`,
+  },
+  {
     ...{
       from: 'result_posting r',
       at: 'r.recorded_at',
