@@ -27,6 +27,7 @@ function fingerprint() {
     'apps/results-element',
     'libs/rules/src',
     'libs/scoreboard/src',
+    'libs/technique/src',
     'libs/wording/src',
   ];
   for (const folder of sources) walk(folder);

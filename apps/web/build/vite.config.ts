@@ -19,12 +19,13 @@ export default defineConfig({
       input: {
         desk: here('desk.html'),
         office: here('office.html'),
-        'desk.worker': here('offline/worker.ts'),
+        notebook: here('notebook.html'),
+        'offline.worker': here('offline/worker.ts'),
       },
       output: {
-        entryFileNames: ({ name }) => (name === 'desk.worker' ? '[name].js' : 'web/[name]-[hash].js'),
+        entryFileNames: ({ name }) => (name === 'offline.worker' ? '[name].js' : 'web/[name]-[hash].js'),
       },
     },
   },
-  plugins: [precacheList('desk.worker.js', /^(office\.html|web\/office-)/)],
+  plugins: [precacheList('offline.worker.js', ['desk', 'notebook'])],
 });

@@ -43,7 +43,7 @@ async function start(): Promise<void> {
   setInterval(() => (desk.nowMs.value = Date.now()), CLOCK_MS);
   reading.watch();
   sending.go();
-  await keepPage();
+  await keepPage('/desk');
 }
 
 /** The address gives its pass away once, so a network that fails at that moment must not lose it. */

@@ -25,6 +25,21 @@ export function windText(wind: Wind): string {
   return localDecimals(formatWind(wind)).replace('-', '−');
 }
 
+const calendar = computed(
+  () =>
+    new Intl.DateTimeFormat(locale.value, {
+      day: 'numeric',
+      month: 'short',
+      year: 'numeric',
+      timeZone: 'UTC',
+    }),
+);
+
+/** A day, `YYYY-MM-DD`, as the place writes it. */
+export function dayText(day: string): string {
+  return calendar.value.format(Date.parse(day));
+}
+
 /** In 12 or 24 hours, as the place has it. */
 export function timeText(ms: number): string {
   return clock.value.format(ms);

@@ -3,14 +3,18 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { en } from './en.js';
 import { CATALOGUES, chosenLanguage, firstKnown, LANGUAGES, t, tCode, type Language } from './languages.js';
+import { ACCOUNT_CATALOGUES } from './account/words.js';
+import { NOTEBOOK_CATALOGUES } from './notebook/words.js';
 import { OFFICE_CATALOGUES } from './office/words.js';
 
-/** Of the desk, and of the office beside it. */
-const BOTH: Readonly<Record<string, Readonly<Record<Language, Readonly<Record<string, string>>>>>> = {
+/** Of the desk, and of the pages beside it. */
+const PAGES: Readonly<Record<string, Readonly<Record<Language, Readonly<Record<string, string>>>>>> = {
   desk: CATALOGUES,
+  account: ACCOUNT_CATALOGUES,
   office: OFFICE_CATALOGUES,
+  notebook: NOTEBOOK_CATALOGUES,
 };
-const cases = Object.keys(BOTH).flatMap((page) => LANGUAGES.map((language) => [page, language] as const));
+const cases = Object.keys(PAGES).flatMap((page) => LANGUAGES.map((language) => [page, language] as const));
 
 function placesIn(text: string): string {
   return (text.match(/\{\w+\}/g) ?? []).sort().join(' ');
@@ -26,14 +30,14 @@ function sources(folder: string): string[] {
 
 describe('the catalogues', () => {
   it.each(cases)('of the %s say the same things in %s, each with something in it', (page, language) => {
-    const labels = BOTH[page]![language];
-    const keys = Object.keys(BOTH[page]!.en);
+    const labels = PAGES[page]![language];
+    const keys = Object.keys(PAGES[page]!.en);
     expect(Object.keys(labels).sort()).toEqual(keys.sort());
     expect(keys.filter((key) => labels[key]!.trim() === '')).toEqual([]);
   });
 
   it.each(cases)('of the %s put the same into them in %s', (page, language) => {
-    const [labels, english] = [BOTH[page]![language], BOTH[page]!.en];
+    const [labels, english] = [PAGES[page]![language], PAGES[page]!.en];
     const keys = Object.keys(english);
     expect(keys.filter((key) => placesIn(labels[key]!) !== placesIn(english[key]!))).toEqual([]);
   });
@@ -45,7 +49,7 @@ describe('the catalogues', () => {
   it('have no label that nothing shows', () => {
     const web = join(import.meta.dirname, '..');
     const wording = join(web, '..', '..', 'libs', 'wording', 'src');
-    const catalogue = /(labels|wording\/src)\/(office\/)?(en|de|fr|es|fi)\.ts$/;
+    const catalogue = /(labels|wording\/src)\/(\w+\/)?(en|de|fr|es|fi)\.ts$/;
     const text = [...sources(web), ...sources(wording)]
       .filter((path) => !catalogue.test(path))
       .map((path) => readFileSync(path, 'utf8'))
@@ -56,10 +60,11 @@ describe('the catalogues', () => {
         text.includes(`'${key}'`) ||
         text.includes(`\`${prefix}.\${`) ||
         text.includes(`tCode('${prefix}'`) ||
-        text.includes(`oCode('${prefix}'`)
+        text.includes(`oCode('${prefix}'`) ||
+        text.includes(`nCode('${prefix}'`)
       );
     };
-    const keys = Object.values(BOTH).flatMap(({ en: english }) => Object.keys(english));
+    const keys = Object.values(PAGES).flatMap(({ en: english }) => Object.keys(english));
     expect(keys.filter((key) => !isShown(key))).toEqual([]);
   });
 });

@@ -56,3 +56,24 @@ export function tCode(prefix: string, code: string): string {
   const key = `${prefix}.${code}`;
   return key in en ? t(key as LabelKey) : code;
 }
+
+/** The words of one page in the language in force. */
+export interface Words<Key extends string> {
+  readonly say: (key: Key, values?: Values) => string;
+  /** A label whose key is put together; the text itself when there is no such label (a code newer than this page). */
+  readonly sayCode: (prefix: string, code: string) => string;
+}
+
+/** Of a catalogue beside that of the desk. */
+export function wordsOf<Key extends string>(
+  catalogues: Readonly<Record<Language, Readonly<Record<Key, string>>>>,
+): Words<Key> {
+  const say: Words<Key>['say'] = (key, values = {}) => filled(catalogues[language.value][key], values);
+  return {
+    say,
+    sayCode: (prefix, code) => {
+      const key = `${prefix}.${code}`;
+      return key in catalogues.en ? say(key as Key) : code;
+    },
+  };
+}

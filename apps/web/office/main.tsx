@@ -1,16 +1,16 @@
 import { render } from 'preact';
 import { passInAddress } from '../offline/pass.js';
 import { Office, OfficeContext } from './office.js';
-import { followAddress } from './routes.js';
+import { followAddress } from '../ui/route.js';
 import { App } from './screens/App.jsx';
-import { Session } from './session.js';
+import { Session } from '../offline/session.js';
 import './office.css';
 
 /** Often enough to see who is up; the server answers from memory. */
 const LOOK_MS = 5_000;
 
 async function start(): Promise<void> {
-  const session = new Session();
+  const session = new Session('office');
   const office = new Office(session);
   const pass = passInAddress();
   followAddress();

@@ -3,7 +3,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import { kindOf } from '../offline/object-ids.js';
 import { MEET, MEETS, MEET_OF, type MeetChoice, type MeetNow } from './meet-now.js';
-import type { Session } from './session.js';
+import type { Session } from '../offline/session.js';
 
 export type Link = 'unknown' | 'online' | 'offline' | 'no-right';
 

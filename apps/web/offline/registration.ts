@@ -1,7 +1,7 @@
 /** Keeps the page for the time without a network. Without a worker (an old browser) it works while it stays open. */
-export async function keepPage(): Promise<void> {
+export async function keepPage(page: '/desk' | '/notebook'): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
-  await navigator.serviceWorker.register('/desk.worker.js', { scope: '/desk' }).catch(() => undefined);
+  await navigator.serviceWorker.register('/offline.worker.js', { scope: page }).catch(() => undefined);
 }
 
 /**

@@ -1,8 +1,9 @@
 /*
- * Keeps the page and all that belongs to it, so that it opens with no network. It never answers for the API: what is
+ * Keeps one page and all that belongs to it (the one whose address is the scope that it is registered for), so that it opens with no network. It never answers for the API: what is
  * entered waits in the page's own store, and what is read is read anew.
  */
 
+/** Of one page. */
 interface Precache {
   /** Made of the contents of the files. */
   readonly name: string;
@@ -21,6 +22,7 @@ interface Fetching {
 /** The part of the worker's global that is used here. */
 interface Worker {
   readonly location: Location;
+  readonly registration: { readonly scope: string };
   readonly clients: { claim(): Promise<void> };
   skipWaiting(): Promise<void>;
   addEventListener(type: 'install' | 'activate', listener: (event: Waiting) => void): void;
@@ -29,11 +31,11 @@ interface Worker {
 
 const worker = globalThis as unknown as Worker;
 /** Written in by the build. */
-declare const __PRECACHE__: Precache;
-const list = __PRECACHE__;
-const PREFIX = 'sectorline-desk-';
+declare const __PRECACHE__: Readonly<Record<string, Precache>>;
+const PAGE = new URL(worker.registration.scope).pathname;
+const list = __PRECACHE__[PAGE] ?? { name: 'nothing', files: [] };
+const PREFIX = `sectorline${PAGE.replace('/', '-')}-`;
 const current = PREFIX + list.name;
-const PAGE = '/desk';
 
 worker.addEventListener('install', (event) => {
   event.waitUntil(keepAll());

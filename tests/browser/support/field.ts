@@ -15,6 +15,8 @@ export interface Field {
   deskFor(token: string): string;
   /** Where the office is, signed in with a token. */
   officeFor(token: string): string;
+  /** The same of another page, such as `/notebook`. */
+  pageFor(page: string, token: string): string;
   close(): Promise<void>;
 }
 
@@ -27,11 +29,14 @@ export async function builtWeb() {
 export async function openField(): Promise<Field> {
   const api = await startApi({ web: await builtWeb() });
   const network = await tcpGate('127.0.0.1', Number(new URL(api.url).port));
+  const pageFor = (page: string, token: string): string =>
+    `http://127.0.0.1:${network.port}${page}#token=${token}`;
   return {
     api,
     network,
-    deskFor: (token) => `http://127.0.0.1:${network.port}/desk#token=${token}`,
-    officeFor: (token) => `http://127.0.0.1:${network.port}/office#token=${token}`,
+    officeFor: (token) => pageFor('/office', token),
+    deskFor: (token) => pageFor('/desk', token),
+    pageFor,
     close: async () => {
       await network.shut();
       await api.close();

@@ -9,7 +9,7 @@ import type { Turn } from '../competition/board-shape.js';
 import { eventIn, unitIn } from '../competition/head.js';
 import { useOpen } from '../desk-context.js';
 import { afterKey } from './keys.js';
-import { readTyped, readTypedWind, shownWhileTyping } from './typed.js';
+import { readTyped, readTypedWind, shownWhileTyping } from '../../ui/typed.js';
 
 const OUTCOME_LETTERS = { foul: 'X', pass: '-', unmeasured: 'O', retired: 'R' } as const;
 

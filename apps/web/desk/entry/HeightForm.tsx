@@ -7,7 +7,7 @@ import type { Body } from '../competition/request.js';
 import { useOpen } from '../desk-context.js';
 import { bodyText } from './body-text.js';
 import { afterKey } from './keys.js';
-import { readTyped } from './typed.js';
+import { readTyped } from '../../ui/typed.js';
 
 /** Sets the bar where it was not announced. Heights between that nobody has begun are left out. */
 export function HeightForm({

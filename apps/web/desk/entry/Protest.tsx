@@ -4,7 +4,7 @@ import { unitIn } from '../competition/head.js';
 import { useOpen } from '../desk-context.js';
 import { afterKey } from './keys.js';
 import { markText } from '../../labels/format.js';
-import { readTyped } from './typed.js';
+import { readTyped } from '../../ui/typed.js';
 
 /**
  * A failure that is protested on the spot: measured all the same and held until the referee rules. At a bar there is

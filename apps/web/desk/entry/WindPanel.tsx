@@ -7,7 +7,7 @@ import { NumberPad } from '../../ui/NumberPad.jsx';
 import { attemptText, withoutWind } from '../competition/distance-board.js';
 import { useOpen } from '../desk-context.js';
 import { afterKey } from './keys.js';
-import { readTypedWind } from './typed.js';
+import { readTypedWind } from '../../ui/typed.js';
 
 /** A second device at the gauge: gives winds to trials that another one entered. */
 export function WindPanel({ state }: { readonly state: CompetitionState }) {

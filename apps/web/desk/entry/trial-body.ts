@@ -3,7 +3,7 @@ import type { Turn } from '../competition/board-shape.js';
 import type { KeptImplement } from '../competition/implements.js';
 import type { Body } from '../competition/request.js';
 import type { Draft } from './draft.js';
-import { readTyped, readTypedWind } from './typed.js';
+import { readTyped, readTypedWind } from '../../ui/typed.js';
 
 /** The entry that a draft makes of a trial in rounds; null: it is not whole yet. */
 export function attemptBody(

@@ -1,4 +1,5 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import { createOutbox, type Entered, type Refusal } from '../../offline/outbox.js';
 import type { NumberedItem } from '../competition/fold.js';
 import type { CompetitionHead } from '../competition/head.js';
 import type { KeptImplements } from '../competition/implements.js';
@@ -32,23 +33,14 @@ export interface KeptCompetition {
 }
 
 /** An entry of this device that the server has not answered yet, or that it would not take. */
-export interface WaitingEntry {
-  readonly entryId: string;
+export interface WaitingEntry extends Entered {
   readonly competitionId: string;
   readonly body: Body;
-  readonly madeAtMs: number;
   /** The version of the competition that it was decided on. */
   readonly basedOn: number;
   /** `refused`: the server answered that it can never be right; `conflict`: somebody else changed it since. */
   readonly state: 'waiting' | 'refused' | 'conflict';
   readonly refusal: Refusal | null;
-}
-
-export interface Refusal {
-  readonly code: string;
-  readonly message: string;
-  readonly rule: string | null;
-  readonly remedy: string | null;
 }
 
 export interface KeptGroup {
@@ -92,8 +84,7 @@ export function openDeskDatabase(): Promise<DeskDatabase> {
       database.createObjectStore('signIn');
       database.createObjectStore('settings');
       database.createObjectStore('competitions', { keyPath: 'id' });
-      const outbox = database.createObjectStore('outbox', { autoIncrement: true });
-      outbox.createIndex('entryId', 'entryId', { unique: true });
+      createOutbox(database as unknown as IDBPDatabase);
     },
     blocking(_current, _blocked, event) {
       (event.target as IDBDatabase).close();

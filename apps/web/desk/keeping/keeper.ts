@@ -1,8 +1,7 @@
+import type { IDBPDatabase } from 'idb';
+import { Outbox, SAFELY } from '../../offline/outbox.js';
 import type { NumberedItem } from '../competition/fold.js';
 import type { DeskDatabase, KeptCompetition, Settings, SignIn, WaitingEntry } from './database.js';
-
-/** Written through to the disk before it is called saved: a tablet may lose its power at any moment. */
-const SAFELY = { durability: 'strict' } as const;
 
 const FIRST_SETTINGS: Settings = {
   vibrates: false,
@@ -24,7 +23,11 @@ export interface Kept {
 
 /** Reads and writes what this device keeps. Every promise is kept when the transaction is complete. */
 export class Keeper {
-  constructor(private readonly database: DeskDatabase) {}
+  private readonly outbox: Outbox<WaitingEntry>;
+
+  constructor(private readonly database: DeskDatabase) {
+    this.outbox = new Outbox(database as unknown as IDBPDatabase);
+  }
 
   async readAll(): Promise<Kept> {
     const { database } = this;
@@ -32,7 +35,7 @@ export class Keeper {
       database.get('signIn', 'current'),
       database.get('settings', 'current'),
       database.getAll('competitions'),
-      database.getAll('outbox'),
+      this.outbox.all(),
     ]);
     return {
       signIn: signIn ?? null,
@@ -50,30 +53,16 @@ export class Keeper {
     await this.database.put('settings', settings, 'current');
   }
 
-  /** Puts entries at the end of what waits; those that wait already stay where they are. */
-  async keepEntries(entries: readonly WaitingEntry[]): Promise<void> {
-    const transaction = this.database.transaction('outbox', 'readwrite', SAFELY);
-    const known = transaction.store.index('entryId');
-    for (const entry of entries) {
-      if ((await known.getKey(entry.entryId)) === undefined) await transaction.store.add(entry);
-    }
-    await transaction.done;
+  keepEntries(entries: readonly WaitingEntry[]): Promise<void> {
+    return this.outbox.add(entries);
   }
 
-  /** Says what became of an entry that waited. */
-  async changeEntry(entryId: string, change: Partial<WaitingEntry>): Promise<void> {
-    const transaction = this.database.transaction('outbox', 'readwrite', SAFELY);
-    const key = await transaction.store.index('entryId').getKey(entryId);
-    const entry = key === undefined ? undefined : await transaction.store.get(key);
-    if (entry) await transaction.store.put({ ...entry, ...change }, key);
-    await transaction.done;
+  changeEntry(entryId: string, change: Partial<WaitingEntry>): Promise<void> {
+    return this.outbox.change(entryId, change);
   }
 
-  async dropEntry(entryId: string): Promise<void> {
-    const transaction = this.database.transaction('outbox', 'readwrite', SAFELY);
-    const key = await transaction.store.index('entryId').getKey(entryId);
-    if (key !== undefined) await transaction.store.delete(key);
-    await transaction.done;
+  dropEntry(entryId: string): Promise<void> {
+    return this.outbox.drop(entryId);
   }
 
   /**

@@ -1,10 +1,12 @@
 import { isAboutList, type HoldCode } from '#rules';
 import type { ApiClient, Failure } from '../../offline/api-client.js';
+import type { Refusal } from '../../offline/outbox.js';
+import { SendingLoop } from '../../offline/sending-loop.js';
 import { unitIn } from '../competition/head.js';
 import { requestOf } from '../competition/request.js';
 import type { DeskStore, RecordClaim } from '../desk-store.js';
 import { recordsToSee } from './claims.js';
-import type { KeptCompetition, Refusal, WaitingEntry } from './database.js';
+import type { KeptCompetition, WaitingEntry } from './database.js';
 
 interface Payload {
   readonly entry: { readonly sequence: number; readonly hold: { readonly code: HoldCode } | null } | null;
@@ -14,8 +16,6 @@ interface Payload {
   readonly wouldBe?: readonly RecordClaim[];
 }
 
-const FIRST_PAUSE_MS = 1_000;
-const LONGEST_PAUSE_MS = 15_000;
 /** Somebody else changed the competition since this was decided: not wrong, but to be looked at again. */
 const CONFLICT = 'VERSION_CONFLICT';
 
@@ -39,11 +39,9 @@ const ABOUT_A_MARK: ReadonlySet<string> = new Set([
  * makes sending again safe, however the answer was lost.
  */
 export class Sending {
-  private isRunning = false;
-  private pauseMs = FIRST_PAUSE_MS;
+  private readonly loop = new SendingLoop('sectorline-desk-sending', () => this.sendAll());
   /** Lists of which a record from outside was beaten while this page was open. */
   private readonly knownRecords = new Set<string>();
-  private timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
     private readonly store: DeskStore,
@@ -54,26 +52,7 @@ export class Sending {
 
   /** Sends now, whatever pause was going on. */
   go(): void {
-    clearTimeout(this.timer);
-    if (this.isRunning) return;
-    this.isRunning = true;
-    // Of two pages on one device one sends.
-    const sent = navigator.locks
-      ? navigator.locks.request('sectorline-desk-sending', { ifAvailable: true }, (lock) =>
-          lock ? this.sendAll() : 'later',
-        )
-      : this.sendAll();
-    void sent.then((next) => {
-      this.isRunning = false;
-      if (next === 'later') this.pause();
-    });
-  }
-
-  private pause(): void {
-    clearTimeout(this.timer);
-    // Tablets that lost the network together do not come back in the same moment.
-    this.timer = setTimeout(() => this.go(), this.pauseMs * (0.5 + Math.random()));
-    this.pauseMs = Math.min(this.pauseMs * 2, LONGEST_PAUSE_MS);
+    this.loop.go();
   }
 
   private async sendAll(): Promise<'done' | 'later'> {
@@ -90,7 +69,7 @@ export class Sending {
       }
       if (failure) closed.add(next.competitionId);
       this.store.link.value = failure ? 'no-right' : 'online';
-      this.pauseMs = FIRST_PAUSE_MS;
+      this.loop.hasAnswer();
     }
     return closed.size > 0 ? 'later' : 'done';
   }

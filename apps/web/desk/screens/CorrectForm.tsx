@@ -17,7 +17,7 @@ import { useOpen } from '../desk-context.js';
 import { bodyText } from '../entry/body-text.js';
 import { afterKey } from '../entry/keys.js';
 import { judgementOf } from '../entry/trial-body.js';
-import { readTyped } from '../entry/typed.js';
+import { readTyped } from '../../ui/typed.js';
 import { WhyField } from './WhyField.jsx';
 
 interface CorrectFormProps {

@@ -5,7 +5,7 @@ import { Button } from '../../ui/Button.jsx';
 import { NumberPad } from '../../ui/NumberPad.jsx';
 import type { Body } from '../competition/request.js';
 import { afterKey } from '../entry/keys.js';
-import { readTypedWind } from '../entry/typed.js';
+import { readTypedWind } from '../../ui/typed.js';
 
 interface WindFormProps {
   /** The id of the trial. */

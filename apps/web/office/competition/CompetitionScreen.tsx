@@ -1,7 +1,8 @@
+import { a } from '../../labels/account/words.js';
 import { o } from '../../labels/office/words.js';
 import { useOffice } from '../office.js';
 import { useReading } from '../reading.js';
-import { addressOf, route } from '../routes.js';
+import { addressOf, route } from '../../ui/route.js';
 import { StateLine } from '../screens/StateLine.jsx';
 import { COMPETITION, type Competition } from './competition-now.js';
 import { Crew } from './Crew.jsx';
@@ -15,7 +16,7 @@ import { WhoIsIt } from './WhoIsIt.jsx';
 export function CompetitionScreen() {
   const office = useOffice();
   const read = useReading<{ competition: Competition | null }>(COMPETITION, { id: route.value.id ?? '' });
-  if (!read?.competition) return <p>{o('reading')}</p>;
+  if (!read?.competition) return <p>{a('reading')}</p>;
   const { competition } = read;
   return (
     <div class="competition-screen" key={competition.id}>

@@ -1,7 +1,7 @@
 import { language } from '../../labels/languages.js';
 import { o } from '../../labels/office/words.js';
 import { useOffice } from '../office.js';
-import { addressOf, route } from '../routes.js';
+import { addressOf, route } from '../../ui/route.js';
 import { SECTIONS } from '../sections.js';
 import { Header } from './Header.jsx';
 import { SaidLine } from './SaidLine.jsx';

@@ -1,5 +1,6 @@
 import { timeText } from '../../labels/format.js';
 import { t } from '../../labels/languages.js';
+import { a } from '../../labels/account/words.js';
 import { o } from '../../labels/office/words.js';
 import { Button } from '../../ui/Button.jsx';
 import { useOffice } from '../office.js';
@@ -39,7 +40,7 @@ export function Header() {
           <LinkState />
           <span>{t('more.signedInAs', { label: session.name.value })}</span>
           <Button kind="quiet" onPress={() => session.forget()}>
-            {o('signOut')}
+            {a('signOut')}
           </Button>
         </div>
       )}

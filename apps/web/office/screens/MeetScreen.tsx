@@ -1,10 +1,11 @@
 import { timeText } from '../../labels/format.js';
 import { t } from '../../labels/languages.js';
+import { a } from '../../labels/account/words.js';
 import { o } from '../../labels/office/words.js';
 import { slotOf, type CompetitionNow, type MeetNow } from '../meet-now.js';
 import { useOffice } from '../office.js';
 import { useReading } from '../reading.js';
-import { addressOf } from '../routes.js';
+import { addressOf } from '../../ui/route.js';
 import { WAITING, waitingAt, type Waiting, type WaitingAt } from '../waiting.js';
 import { StateLine } from './StateLine.jsx';
 
@@ -12,7 +13,7 @@ import { StateLine } from './StateLine.jsx';
 export function MeetScreen() {
   const office = useOffice();
   const meet = office.meet.value;
-  if (!meet) return <p>{o('reading')}</p>;
+  if (!meet) return <p>{a('reading')}</p>;
   return office.mayDecide ? <WaitingMeet meet={meet} /> : <Meet meet={meet} waiting={null} />;
 }
 

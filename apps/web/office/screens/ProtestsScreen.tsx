@@ -1,8 +1,9 @@
 import { timeText } from '../../labels/format.js';
+import { a } from '../../labels/account/words.js';
 import { o, oCode } from '../../labels/office/words.js';
 import { useOffice } from '../office.js';
 import { useReading } from '../reading.js';
-import { addressOf } from '../routes.js';
+import { addressOf } from '../../ui/route.js';
 import { isOpenStanding } from '../waiting.js';
 
 const PROTESTS = `query OfficeProtests($id: ID!) {
@@ -29,7 +30,7 @@ interface Read {
 /** Every protest of the meet, what is open first. One is lodged and decided at its competition. */
 export function ProtestsScreen() {
   const read = useReading<Read>(PROTESTS, { id: useOffice().meetId.value });
-  if (!read) return <p>{o('reading')}</p>;
+  if (!read) return <p>{a('reading')}</p>;
   const all = read.meet.competitions.flatMap((at) => at.protests.map((protest) => ({ at, protest })));
   all.sort((a, b) => Number(isOpenStanding(b.protest.standing)) - Number(isOpenStanding(a.protest.standing)));
   return (

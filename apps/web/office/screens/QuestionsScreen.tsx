@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { localDecimals, placeText } from '../../labels/format.js';
 import { t } from '../../labels/languages.js';
+import { a } from '../../labels/account/words.js';
 import { o, oCode } from '../../labels/office/words.js';
 import { uuidV7 } from '../../offline/uuid-v7.js';
 import { Button } from '../../ui/Button.jsx';
@@ -9,7 +10,7 @@ import { useAct } from '../acting.js';
 import { saidInEntry } from '../said-in-entry.js';
 import { useOffice } from '../office.js';
 import { useReading } from '../reading.js';
-import { addressOf } from '../routes.js';
+import { addressOf } from '../../ui/route.js';
 
 const QUESTIONS = `query OfficeQuestions($id: ID!) {
   meet(id: $id) { questions {
@@ -54,7 +55,7 @@ interface Question {
 export function QuestionsScreen() {
   const office = useOffice();
   const read = useReading<{ meet: { questions: Question[] } }>(QUESTIONS, { id: office.meetId.value });
-  if (!read) return <p>{o('reading')}</p>;
+  if (!read) return <p>{a('reading')}</p>;
   const { questions } = read.meet;
   return (
     <section>

@@ -1,4 +1,4 @@
-import { o } from '../../labels/office/words.js';
+import { a } from '../../labels/account/words.js';
 import { Button } from '../../ui/Button.jsx';
 import { t } from '../../labels/languages.js';
 import { useOffice } from '../office.js';
@@ -12,7 +12,7 @@ export function SaidLine() {
       {said && (
         <div class={`notice ${said.kind}`}>
           <p>{said.text}</p>
-          {said.rule && <p class="fine">{o('said.rule', { rule: said.rule })}</p>}
+          {said.rule && <p class="fine">{a('said.rule', { rule: said.rule })}</p>}
           {said.remedy && <p>{said.remedy}</p>}
           <Button kind="quiet" onPress={() => office.say(null)}>
             {t('close')}

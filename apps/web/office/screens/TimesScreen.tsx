@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { timeText } from '../../labels/format.js';
+import { a } from '../../labels/account/words.js';
 import { o } from '../../labels/office/words.js';
 import { Button } from '../../ui/Button.jsx';
 import { Select } from '../../ui/Select.jsx';
@@ -14,7 +15,7 @@ const DELAY = `mutation OfficeDelay($input: TimetableDelayInput!) { timetableDel
 export function TimesScreen() {
   const office = useOffice();
   const meet = office.meet.value;
-  if (!meet) return <p>{o('reading')}</p>;
+  if (!meet) return <p>{a('reading')}</p>;
   const { timetable } = meet;
   if (!timetable) {
     return (

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { a } from '../../labels/account/words.js';
 import { o, oCode } from '../../labels/office/words.js';
 import { Button } from '../../ui/Button.jsx';
 import { Select } from '../../ui/Select.jsx';
@@ -93,7 +94,7 @@ export function TrailScreen() {
 }
 
 function Lines({ found }: { readonly found: readonly TrailEntry[] | null }) {
-  if (found === null) return <p>{o('reading')}</p>;
+  if (found === null) return <p>{a('reading')}</p>;
   if (found.length === 0) return <p>{o('trail.none')}</p>;
   return (
     <ol class="trail">

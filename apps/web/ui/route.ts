@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 
-/** What the address says: a section, and what of it is looked at. `#/competition/Q29…`. */
+/** What the address says: a section (empty: the first one), and what of it is looked at. `#/competition/Q29…`. */
 export interface Route {
   readonly section: string;
   readonly id: string | null;
@@ -8,10 +8,10 @@ export interface Route {
 
 export function routeIn(hash: string): Route {
   const [, section = '', id = ''] = /^#\/([\w-]*)(?:\/([\w-]+))?/.exec(hash) ?? [];
-  return { section: section || 'meet', id: id || null };
+  return { section, id: id || null };
 }
 
-export const route = signal<Route>({ section: 'meet', id: null });
+export const route = signal<Route>({ section: '', id: null });
 
 export function addressOf(section: string, id: string | null = null): string {
   return id === null ? `#/${section}` : `#/${section}/${id}`;

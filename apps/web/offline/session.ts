@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
-import { ApiClient, type Answer, type Failure } from '../offline/api-client.js';
-import { exchanged, type Pass } from '../offline/pass.js';
-import { uuidV7 } from '../offline/uuid-v7.js';
+import { ApiClient, type Answer, type Failure } from './api-client.js';
+import { exchanged, type Pass } from './pass.js';
+import { uuidV7 } from './uuid-v7.js';
 
 /** What somebody may do, as the server says. */
 export interface Grant {
@@ -11,12 +11,13 @@ export interface Grant {
 
 interface Kept {
   readonly deviceId: string;
+  /** As the server said last: a page that works without a network knows by it who this is. */
+  readonly name: string;
+  readonly grants: readonly Grant[] | null;
   readonly token: string | null;
   /** Of a person who signed in by name; null: the token of a post. */
   readonly refreshToken: string | null;
 }
-
-const PLACE = 'sectorline-office';
 
 const VIEWER = `query OfficeViewer { viewer { label displayName grants { role on } } }`;
 const SIGN_IN = `mutation OfficeSignIn($input: SignInInput!) {
@@ -35,9 +36,20 @@ interface Opened {
 export class Session {
   readonly grants = signal<readonly Grant[] | null>(null);
   readonly name = signal('');
-  private kept: Kept = readKept();
+  private kept: Kept;
   private refreshing: Promise<boolean> | null = null;
   private readonly client = new ApiClient(() => this.kept.token);
+
+  /** `page`: each page of this origin keeps a sign-in of its own. */
+  constructor(
+    private readonly page: 'office' | 'notebook',
+    private readonly place: SessionPlace = inBrowser(page),
+  ) {
+    this.kept = readKept(place.kept);
+    if (!place.isKnownOffline || !this.isThere) return;
+    this.name.value = this.kept.name;
+    this.grants.value = this.kept.grants;
+  }
 
   get isThere(): boolean {
     return this.kept.token !== null;
@@ -45,7 +57,7 @@ export class Session {
 
   /** What the journal calls this device when a person signs in on it. */
   get device(): string {
-    return `office ${this.kept.deviceId.slice(-6)}`;
+    return `${this.page} ${this.kept.deviceId.slice(-6)}`;
   }
 
   /** Null: done. */
@@ -79,6 +91,7 @@ export class Session {
     const { label, displayName, grants } = answer.data.viewer;
     this.name.value = displayName ?? label ?? '';
     this.grants.value = grants;
+    this.keep({ name: this.name.value, grants });
     return null;
   }
 
@@ -91,7 +104,7 @@ export class Session {
   }
 
   forget(): void {
-    this.keep({ token: null, refreshToken: null });
+    this.keep({ token: null, refreshToken: null, name: '', grants: null });
     this.grants.value = null;
     this.name.value = '';
   }
@@ -106,22 +119,42 @@ export class Session {
     return true;
   }
 
-  private keep(tokens: Pick<Kept, 'token' | 'refreshToken'>): void {
-    this.kept = { deviceId: this.kept.deviceId, ...tokens };
-    try {
-      localStorage.setItem(PLACE, JSON.stringify(this.kept));
-    } catch {
-      // A browser that keeps nothing: whoever works here signs in again next time.
-    }
+  private keep(change: Partial<Kept>): void {
+    this.kept = { ...this.kept, ...change };
+    this.place.keep(JSON.stringify(this.kept));
   }
 }
 
-function readKept(): Kept {
+/** Where the sign-in lies, as a text. */
+export interface SessionPlace {
+  readonly kept: string | null;
+  readonly keep: (text: string) => void;
+  /** Who was signed in still is when there is no network. */
+  readonly isKnownOffline: boolean;
+}
+
+function inBrowser(page: string): SessionPlace {
+  const name = `sectorline-${page}`;
   try {
-    const kept = JSON.parse(localStorage.getItem(PLACE) ?? 'null') as Kept | null;
-    if (typeof kept?.deviceId === 'string') return kept;
+    return {
+      kept: localStorage.getItem(name),
+      keep: (text) => localStorage.setItem(name, text),
+      isKnownOffline: false,
+    };
+  } catch {
+    // A browser that keeps nothing: whoever works here signs in again next time.
+    return { kept: null, keep: () => undefined, isKnownOffline: false };
+  }
+}
+
+const NOBODY = { token: null, refreshToken: null, name: '', grants: null };
+
+function readKept(text: string | null): Kept {
+  try {
+    const kept = JSON.parse(text ?? 'null') as Partial<Kept> | null;
+    if (typeof kept?.deviceId === 'string') return { deviceId: kept.deviceId, ...NOBODY, ...kept };
   } catch {
     // What cannot be read is as good as nothing.
   }
-  return { deviceId: uuidV7(), token: null, refreshToken: null };
+  return { deviceId: uuidV7(), ...NOBODY };
 }
