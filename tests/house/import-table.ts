@@ -263,8 +263,7 @@ export const IMPORT_TABLE: readonly Row[] = [
   },
   {
     files: 'apps/web/**',
-    may: ['#rules', '#wording', 'npm:{preact,@preact/signals,idb}'],
-    may: ['#rules', '#technique', 'npm:{preact,@preact/signals,idb,d3-scale,d3-shape}'],
+    may: ['#rules', '#technique', '#wording', 'npm:{preact,@preact/signals,idb,d3-scale,d3-shape}'],
     because:
       'it runs in a browser and speaks to the server by its public API alone; the rules are the same on both sides',
   },
