@@ -22,7 +22,7 @@ export function kindOf(id: string): string | null {
 }
 
 /** The id of the API for the object with this UUID: the inverse of `keyOf`. */
-export function idOf(kind: 'Competitor', key: string): string {
+export function idOf(kind: 'Competitor' | 'Competition', key: string): string {
   return btoa(`${kind}:${key}`).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
 }
 

@@ -58,19 +58,12 @@ export function ThrowForm({ athlete }: { readonly athlete: AthleteNotes }) {
         />
       ))}
       <MarkFields event={thrown.event} draft={draft} />
-      <div class="next" role="group" aria-label={n('practice.next')}>
-        <Button kind="main" isDisabled={!isReady} onPress={() => void keep('not-there')}>
-          {codes.length > 0 ? n('practice.nextRest') : n('practice.next')}
-        </Button>
-        {codes.length > 0 && (
-          <Button isDisabled={!isReady} onPress={() => void keep('unseen')}>
-            {n('practice.nextUnseen')}
-          </Button>
-        )}
-        <p role="status" class="kept">
-          {last.value ?? (isWeightMissing ? n('thrown.weightMissing') : '')}
-        </p>
-      </div>
+      <NextButtons
+        hasRest={codes.length > 0}
+        isReady={isReady}
+        said={last.value ?? (isWeightMissing ? n('thrown.weightMissing') : '')}
+        onNext={(rest) => void keep(rest)}
+      />
       {isChoosing.value && (
         <ChecklistForm
           athlete={athlete}
@@ -86,6 +79,33 @@ export function ThrowForm({ athlete }: { readonly athlete: AthleteNotes }) {
 function saidOf(notebook: Notebook, event: string, code: string): string | null {
   const point = pointOf(notebook, event, code);
   return point && said(point.looksLike);
+}
+
+interface NextButtonsProps {
+  /** Points of which nothing may have been noted. */
+  readonly hasRest: boolean;
+  readonly isReady: boolean;
+  readonly said: string;
+  readonly onNext: (rest: Rest) => void;
+}
+
+/** Says with the same touch what the points are that nothing was noted of. */
+function NextButtons({ hasRest, isReady, said: text, onNext }: NextButtonsProps) {
+  return (
+    <div class="next" role="group" aria-label={n('practice.next')}>
+      <Button kind="main" isDisabled={!isReady} onPress={() => onNext('not-there')}>
+        {hasRest ? n('practice.nextRest') : n('practice.next')}
+      </Button>
+      {hasRest && (
+        <Button isDisabled={!isReady} onPress={() => onNext('unseen')}>
+          {n('practice.nextUnseen')}
+        </Button>
+      )}
+      <p role="status" class="kept">
+        {text}
+      </p>
+    </div>
+  );
 }
 
 /** Written to this device before it is said to be kept; the day of practice goes before its first throw. */

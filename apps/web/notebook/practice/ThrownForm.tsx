@@ -69,17 +69,30 @@ export function ThrownForm({ athlete, thrown }: { readonly athlete: AthleteNotes
           </label>
         )}
       </div>
+      <EffortChoice percent={thrown.effortPercent} onChoose={(effortPercent) => change({ effortPercent })} />
+    </details>
+  );
+}
+
+interface EffortChoiceProps {
+  readonly percent: number | null;
+  readonly onChoose: (percent: number | null) => void;
+}
+
+function EffortChoice({ percent, onChoose }: EffortChoiceProps) {
+  return (
+    <>
       <Choice
         legend={n('effort.title')}
-        value={thrown.effortPercent === null ? 'none' : String(thrown.effortPercent)}
+        value={percent === null ? 'none' : String(percent)}
         options={[
-          ...EFFORTS.map((percent) => ({ value: String(percent), text: `${percent} %` })),
+          ...EFFORTS.map((effort) => ({ value: String(effort), text: `${effort} %` })),
           { value: 'none', text: n('effort.unsaid') },
         ]}
-        onChoose={(value) => change({ effortPercent: value === 'none' ? null : Number(value) })}
+        onChoose={(value) => onChoose(value === 'none' ? null : Number(value))}
       />
       <p class="hint">{n('effort.why')}</p>
-    </details>
+    </>
   );
 }
 

@@ -4,9 +4,12 @@ import { n } from '../../labels/notebook/words.js';
 import type { NotebookKey } from '../../labels/notebook/en.js';
 import { addressOf, route } from '../../ui/route.js';
 import { SignInForm } from '../../ui/SignInForm.jsx';
+import { AthleteScreen } from '../athlete/AthleteScreen.jsx';
 import { useNotebook } from '../notebook.js';
 import { PracticeScreen } from '../practice/PracticeScreen.jsx';
 import { Header } from './Header.jsx';
+import { OwnScreen } from './OwnScreen.jsx';
+import { ReviewScreen } from './ReviewScreen.jsx';
 import { SaidLine } from './SaidLine.jsx';
 import { SquadScreen } from './SquadScreen.jsx';
 
@@ -21,7 +24,12 @@ interface Section {
 const FOR_COACHES: readonly Section[] = [
   { key: 'squad', label: 'section.squad', Screen: SquadScreen },
   { key: 'practice', label: 'section.practice', Screen: PracticeScreen },
+  { key: 'athlete', label: 'section.athlete', Screen: AthleteScreen, isWithin: true },
+  { key: 'review', label: 'section.review', Screen: ReviewScreen, isWithin: true },
 ];
+
+/** For an athlete and the guardians, and for a coach who looks at what they see. */
+const FOR_ALL: readonly Section[] = [{ key: 'own', label: 'section.own', Screen: OwnScreen }];
 
 /** The whole notebook: who is here, where one can go, and what was chosen. */
 export function App() {
@@ -45,7 +53,7 @@ export function App() {
 function Work() {
   const notebook = useNotebook();
   const { isCoach } = notebook;
-  const sections = FOR_COACHES;
+  const sections = isCoach ? [...FOR_COACHES, ...FOR_ALL] : FOR_ALL;
   const { section } = route.value;
   const { key, Screen } = sections.find((one) => one.key === section) ?? sections[0]!;
   const shown = isCoach ? FOR_COACHES.filter(({ isWithin }) => !isWithin) : [];
