@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { Unit } from '#rules';
 import { formatMark } from '#rules';
-import { readTyped } from '../../desk/entry/typed.js';
+import { readTyped } from '../../ui/typed.js';
 import { WhyField } from '../../desk/screens/WhyField.jsx';
 import { t } from '../../labels/languages.js';
 import { o } from '../../labels/office/words.js';
