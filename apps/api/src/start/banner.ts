@@ -10,6 +10,8 @@ export interface Running {
   readonly deskUrl: string | null;
   /** Null: it was not built. */
   readonly officeUrl: string | null;
+  /** Null: it was not built. */
+  readonly notebookUrl: string | null;
   /** The port that was asked for, if another process has it. */
   readonly takenPort: number | null;
   readonly tokens: Readonly<Record<(typeof POSTS)[number], string>> | null;
@@ -21,7 +23,8 @@ export interface Running {
 
 /** What a person at a terminal wants to know once the server answers. */
 export function banner(running: Running): string {
-  const { url, explorerUrl, deskUrl, officeUrl, takenPort, tokens, people, firstAdministrator } = running;
+  const { url, explorerUrl, deskUrl, officeUrl, notebookUrl, takenPort, tokens, people, firstAdministrator } =
+    running;
   const lines = ['', `Sectorline answers at ${url}/graphql`];
   if (takenPort !== null)
     lines.push(`(Port ${takenPort} is taken by another program, so this is the next free one.)`);
@@ -30,6 +33,8 @@ export function banner(running: Running): string {
     lines.push('', 'Desk, where officials record, for the competition that is going on:', `  ${deskUrl}`);
   if (officeUrl !== null)
     lines.push('', 'Office, where director and referee decide and sign:', `  ${officeUrl}`);
+  if (notebookUrl !== null)
+    lines.push('', `Notebook, where a coach writes and reads${coachHint(people)}:`, `  ${notebookUrl}`);
   if (tokens !== null) {
     lines.push('', 'Tokens of the demo meet, for the header "Authorization: Bearer …":');
     for (const [role, token] of Object.entries(tokens)) lines.push(`  ${role.padEnd(8)}  ${token}`);
@@ -40,6 +45,12 @@ export function banner(running: Running): string {
   }
   if (firstAdministrator !== null) lines.push('', ...administratorLines(firstAdministrator));
   return `${[...lines, '', 'Stop with Ctrl+C.', ''].join('\n')}\n`;
+}
+
+/** What a coach writes says who wrote it, so a person signs in; no token of a post does. */
+function coachHint(people: Running['people']): string {
+  const coach = people?.find(({ loginName }) => loginName.endsWith('.coach'));
+  return coach ? ` (sign in as ${coach.loginName}, below)` : '';
 }
 
 /** Shown once: only the hash of the code is kept. */

@@ -59,6 +59,7 @@ export async function start(config: Config, log: Log): Promise<Running> {
       explorerUrl: explorer && `${url}/graphql?query=${encodeURIComponent(query)}`,
       deskUrl: web.has('/desk') ? pageAddress(`${url}/desk`, posts?.official ?? null) : null,
       officeUrl: web.has('/office') ? pageAddress(`${url}/office`, posts?.referee ?? null) : null,
+      notebookUrl: web.has('/notebook') ? `${url}/notebook` : null,
       takenPort: port === config.port ? null : config.port,
       tokens: posts,
       people: isOpen ? people : null,

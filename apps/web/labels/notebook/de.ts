@@ -109,6 +109,7 @@ export const de: NotebookLabels = {
   'list.mark': 'Weite',
   'list.fouls': 'Ungültige',
   'list.open': 'Die {count} Versuche zeigen',
+  'list.openOne': 'Den Versuch zeigen',
   'list.older': '{count} weitere liegen außerhalb des Gezeigten.',
   'list.practice': 'Training',
   'list.round': 'Versuch {round}',
@@ -143,8 +144,8 @@ export const de: NotebookLabels = {
   'refused.OBSERVER_UNRELIABLE':
     'Zwei Beobachtende stimmen zu wenig überein. Zuerst klären, wie es aussieht.',
   'refused.NOT_ESTIMABLE': 'Die Würfe lassen nichts zu vergleichen.',
-  'refused.missing': 'Es fehlen etwa {count} Würfe.',
-  'refused.toLookAt': 'Etwa {count} Würfe sind noch anzuschauen.',
+  'refused.missing': 'Es fehlen noch etwa so viele Würfe: {count}.',
+  'refused.toLookAt': 'Noch anzuschauen: etwa {count}.',
   'seen.title': 'Wie oft ein technischer Punkt zu sehen ist',
   'seen.how': 'Von den Würfen, bei denen jemand darauf geschaut hat, in der Folge des Wurfs.',
   'effect.title': 'Was mit größeren und kleineren Weiten einhergeht',

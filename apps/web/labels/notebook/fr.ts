@@ -109,6 +109,7 @@ export const fr: NotebookLabels = {
   'list.mark': 'Marque',
   'list.fouls': 'Nuls',
   'list.open': 'Montrer les {count} essais',
+  'list.openOne': 'Montrer l’essai',
   'list.older': '{count} autres sont hors de ce qui est montré.',
   'list.practice': 'entraînement',
   'list.round': 'essai {round}',
@@ -143,8 +144,8 @@ export const fr: NotebookLabels = {
   'refused.OBSERVER_UNRELIABLE':
     'Deux observateurs s’accordent trop peu. Convenez d’abord de ce que l’on voit.',
   'refused.NOT_ESTIMABLE': 'Les lancers ne laissent rien à comparer.',
-  'refused.missing': 'Il manque environ {count} lancers.',
-  'refused.toLookAt': 'Environ {count} lancers sont à regarder.',
+  'refused.missing': 'Lancers encore manquants : environ {count}.',
+  'refused.toLookAt': 'Lancers encore à regarder : environ {count}.',
   'seen.title': 'À quelle fréquence un point technique se voit',
   'seen.how': 'Parmi les lancers regardés pour cela, dans l’ordre du lancer.',
   'effect.title': 'Ce qui va avec des marques plus longues ou plus courtes',

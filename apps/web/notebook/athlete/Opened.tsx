@@ -19,15 +19,14 @@ export function Opened({ about, attempts, history }: OpenedProps) {
   if (attempts.length === 0) return null;
   const ids = new Set(attempts);
   const rows = history.filter(({ id }) => ids.has(id));
+  const text = attempts.length === 1 ? n('list.openOne') : n('list.open', { count: attempts.length });
   return (
     <>
-      <Button
-        kind="quiet"
-        label={`${n('list.open', { count: attempts.length })}: ${about}`}
-        onPress={() => (isOpen.value = true)}
-      >
-        {n('list.open', { count: attempts.length })}
-      </Button>
+      <span class="opens">
+        <Button kind="quiet" label={`${text}: ${about}`} onPress={() => (isOpen.value = true)}>
+          {text}
+        </Button>
+      </span>
       {isOpen.value && (
         <Dialog title={about} onClose={() => (isOpen.value = false)}>
           {rows.length < attempts.length && (

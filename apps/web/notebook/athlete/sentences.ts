@@ -26,7 +26,9 @@ export function intervalText({ low, high, level }: Interval, text: (value: numbe
 export function refusedText({ code, missingThrows }: Refused): string {
   const why = nCode('refused', code);
   if (missingThrows === null || missingThrows <= 0) return why;
-  return `${why} ${n(code === 'SCOPE_COVERAGE' ? 'refused.toLookAt' : 'refused.missing', { count: missingThrows })}`;
+  if (code === 'SCOPE_COVERAGE' || code === 'NOT_ASSESSED')
+    return `${why} ${n('refused.toLookAt', { count: missingThrows })}`;
+  return `${why} ${n('refused.missing', { count: missingThrows })}`;
 }
 
 export function seenText({ k, n: of, interval, refused }: SeenShare): string {

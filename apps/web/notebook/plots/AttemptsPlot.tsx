@@ -102,7 +102,7 @@ function Drawing({ width, marked, fouls, found }: DrawingProps) {
           </text>
         </g>
       ))}
-      {x.ticks(Math.max(2, Math.floor(width / 110))).map((day) => (
+      {ticksOf(x.ticks(6), Math.floor(width / 90)).map((day) => (
         <text key={+day} class="tick" x={x(day)} y={HEIGHT - 14} text-anchor="middle">
           {month.format(day)}
         </text>
@@ -132,6 +132,12 @@ function Drawing({ width, marked, fouls, found }: DrawingProps) {
       ))}
     </>
   );
+}
+
+/** Every second or third, where there is no room for all. */
+function ticksOf(ticks: readonly Date[], most: number): readonly Date[] {
+  const step = Math.ceil(ticks.length / Math.max(1, most));
+  return ticks.filter((_, at) => at % step === 0);
 }
 
 function shapeOf(thrownIn: HistoryThrow['thrownIn'], isMeasured: boolean): ShapeKind {
