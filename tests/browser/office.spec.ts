@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { en as shared } from '../../apps/web/labels/en.js';
+import { en as account } from '../../apps/web/labels/account/en.js';
 import { en } from '../../apps/web/labels/office/en.js';
 import { call } from '../support/accounts.js';
 import { Circle } from '../support/at-the-circle.js';
@@ -178,7 +179,7 @@ describe('the office', () => {
         await page.locator(`.office-main ${sight}`).first().waitFor();
         await look(section!);
       }
-      await button(page, en.signOut).click();
+      await button(page, account.signOut).click();
       await page.locator('.sign-in').waitFor();
       await look('signed out');
       expect(findings).toEqual([]);

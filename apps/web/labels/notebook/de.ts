@@ -219,6 +219,7 @@ export const de: NotebookLabels = {
   'window.IN_COMPETITION': 'In Wettkämpfen seither',
   'own.print': 'Drucken oder als PDF sichern',
   'own.asOf': '{event}, {date}',
+  'own.nobody': 'Hier ist niemand, dessen Notizbuch Sie lesen dürfen. Der Verein vergibt die Rolle.',
   'own.nothing': 'Noch kein Wurf notiert.',
   'own.count': '{count} Würfe seit {date}, {marked} davon mit einer Weite.',
   'own.best': 'Dein weitester: {mark} m, am {date}',

@@ -216,6 +216,7 @@ export const en = {
   'window.IN_COMPETITION': 'In competitions since',
   'own.print': 'Print, or save as PDF',
   'own.asOf': '{event}, {date}',
+  'own.nobody': 'There is nobody here whose notebook you may read. The club gives the role.',
   'own.nothing': 'No throw has been written down yet.',
   'own.count': '{count} throws since {date}, {marked} of them with a distance.',
   'own.best': 'Your longest: {mark} m, on {date}',

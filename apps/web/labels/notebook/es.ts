@@ -217,6 +217,7 @@ export const es: NotebookLabels = {
   'window.IN_COMPETITION': 'En competiciones desde entonces',
   'own.print': 'Imprimir o guardar en PDF',
   'own.asOf': '{event}, {date}',
+  'own.nobody': 'Aquí no hay nadie cuyo cuaderno pueda leer. El club da el papel.',
   'own.nothing': 'Aún no hay lanzamientos anotados.',
   'own.count': '{count} lanzamientos desde el {date}, {marked} con distancia.',
   'own.best': 'Tu más largo: {mark} m, el {date}',

@@ -216,6 +216,7 @@ export const fi: NotebookLabels = {
   'window.IN_COMPETITION': 'Kilpailuissa sen jälkeen',
   'own.print': 'Tulosta tai tallenna PDF',
   'own.asOf': '{event}, {date}',
+  'own.nobody': 'Täällä ei ole ketään, jonka muistikirjaa saisit lukea. Roolin antaa seura.',
   'own.nothing': 'Yhtään heittoa ei ole vielä kirjattu.',
   'own.count': '{count} heittoa alkaen {date}, joista {marked}:lla on tulos.',
   'own.best': 'Pisin heittosi: {mark} m, {date}',

@@ -217,6 +217,7 @@ export const fr: NotebookLabels = {
   'window.IN_COMPETITION': 'En compétition depuis',
   'own.print': 'Imprimer ou enregistrer en PDF',
   'own.asOf': '{event}, {date}',
+  'own.nobody': 'Il n’y a ici personne dont vous puissiez lire le carnet. Le club donne le rôle.',
   'own.nothing': 'Aucun lancer noté pour l’instant.',
   'own.count': '{count} lancers depuis le {date}, dont {marked} avec une distance.',
   'own.best': 'Ton plus long : {mark} m, le {date}',

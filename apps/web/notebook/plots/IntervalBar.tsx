@@ -37,7 +37,7 @@ export function IntervalBar({ value, interval, domain, zero, label }: IntervalBa
           y={37}
           text-anchor={at === 0 ? 'start' : at === ends.length - 1 ? 'end' : 'middle'}
         >
-          {Math.round(end)} %
+          {String(Math.round(end)).replace('-', '−')} %
         </text>
       ))}
       <path class="value" d={`M${x(value)} 3l6 10l-6 10l-6 -10z`} />

@@ -53,7 +53,7 @@ export function Plot({ title, desc, height, draw, legend, table }: PlotProps) {
       {legend}
       <details class="numbers">
         <summary>{n('plot.numbers')}</summary>
-        <div class="scroll" role="region" aria-label={title} tabIndex={0}>
+        <section class="scroll" aria-label={title} tabIndex={0}>
           <table>
             <caption class="hint">{desc}</caption>
             <thead>
@@ -75,7 +75,7 @@ export function Plot({ title, desc, height, draw, legend, table }: PlotProps) {
               ))}
             </tbody>
           </table>
-        </div>
+        </section>
       </details>
     </figure>
   );

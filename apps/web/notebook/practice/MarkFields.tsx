@@ -19,6 +19,7 @@ export function MarkFields({ event, draft }: { readonly event: string; readonly 
           <label class="field">
             <span>{n('mark.label')}</span>
             <input
+              type="text"
               inputMode="decimal"
               autocomplete="off"
               value={mark}

@@ -37,7 +37,7 @@ export function ThrowForm({ athlete }: { readonly athlete: AthleteNotes }) {
       <h3>{n('practice.throw', { name: athlete.name, number: count + 1 })}</h3>
       <ThrownForm athlete={athlete} thrown={thrown} />
       {codes.length > 0 && (
-        <p class="today">
+        <p class="today opens">
           {n('checklist.today', { count: codes.length })}{' '}
           <Button kind="quiet" onPress={() => (isChoosing.value = true)}>
             {n('checklist.change')}

@@ -61,6 +61,7 @@ export function ThrownForm({ athlete, thrown }: { readonly athlete: AthleteNotes
           <label class="field">
             <span>{n('thrown.grams')}</span>
             <input
+              type="text"
               inputMode="numeric"
               autocomplete="off"
               value={thrown.implementGrams ?? ''}

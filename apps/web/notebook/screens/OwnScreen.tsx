@@ -18,7 +18,7 @@ export function OwnScreen() {
   const notebook = useNotebook();
   const all = notebook.athletes.value;
   const athlete = notebook.athlete(route.value.id) ?? (notebook.isCoach ? null : (all[0] ?? null));
-  if (!athlete) return <p>{n('athlete.none')}</p>;
+  if (!athlete) return <p>{n(all.length === 0 ? 'own.nobody' : 'athlete.none')}</p>;
   return (
     <>
       {all.length > 1 && !notebook.isCoach && (
