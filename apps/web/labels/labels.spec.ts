@@ -5,6 +5,7 @@ import { en } from './en.js';
 import { CATALOGUES, chosenLanguage, firstKnown, LANGUAGES, t, tCode, type Language } from './languages.js';
 import { ACCOUNT_CATALOGUES } from './account/words.js';
 import { NOTEBOOK_CATALOGUES } from './notebook/words.js';
+import { ENTRIES_CATALOGUES } from './entries/words.js';
 import { OFFICE_CATALOGUES } from './office/words.js';
 
 /** Of the desk, and of the pages beside it. */
@@ -13,6 +14,7 @@ const PAGES: Readonly<Record<string, Readonly<Record<Language, Readonly<Record<s
   account: ACCOUNT_CATALOGUES,
   office: OFFICE_CATALOGUES,
   notebook: NOTEBOOK_CATALOGUES,
+  entries: ENTRIES_CATALOGUES,
 };
 const cases = Object.keys(PAGES).flatMap((page) => LANGUAGES.map((language) => [page, language] as const));
 
@@ -61,7 +63,8 @@ describe('the catalogues', () => {
         text.includes(`\`${prefix}.\${`) ||
         text.includes(`tCode('${prefix}'`) ||
         text.includes(`oCode('${prefix}'`) ||
-        text.includes(`nCode('${prefix}'`)
+        text.includes(`nCode('${prefix}'`) ||
+        text.includes(`eCode('${prefix}'`)
       );
     };
     const keys = Object.values(PAGES).flatMap(({ en: english }) => Object.keys(english));

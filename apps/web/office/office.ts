@@ -146,8 +146,12 @@ export class Office {
     return this.has('DIRECTOR') || this.has('REFEREE');
   }
 
+  get isAdmin(): boolean {
+    return (this.session.grants.value ?? []).some(({ role }) => role === 'ADMIN');
+  }
+
   get mayDirect(): boolean {
-    return this.has('DIRECTOR') || (this.session.grants.value ?? []).some(({ role }) => role === 'ADMIN');
+    return this.has('DIRECTOR') || this.isAdmin;
   }
 }
 

@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import type { OfficeKey } from '../labels/office/en.js';
 import { CompetitionScreen } from './competition/CompetitionScreen.jsx';
 import type { Office } from './office.js';
+import { EntriesScreen } from './entries/EntriesScreen.jsx';
 import { MeetScreen } from './screens/MeetScreen.jsx';
 import { ProtestsScreen } from './screens/ProtestsScreen.jsx';
 import { QuestionsScreen } from './screens/QuestionsScreen.jsx';
@@ -25,6 +26,12 @@ export const SECTIONS: readonly Section[] = [
   { key: 'meet', label: 'section.meet', Screen: MeetScreen },
   { key: 'questions', label: 'section.questions', Screen: QuestionsScreen, isFor: decides },
   { key: 'protests', label: 'section.protests', Screen: ProtestsScreen, isFor: decides },
+  {
+    key: 'entries',
+    label: 'section.entries',
+    Screen: EntriesScreen,
+    isFor: (office) => office.mayDirect,
+  },
   { key: 'times', label: 'section.times', Screen: TimesScreen },
   { key: 'trail', label: 'section.trail', Screen: TrailScreen, isFor: decides },
   { key: 'competition', label: 'section.competition', Screen: CompetitionScreen, isWithin: true },

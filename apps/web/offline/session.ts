@@ -103,6 +103,11 @@ export class Session {
     return (await this.refreshing) ? this.client.send<T>(query, variables) : answer;
   }
 
+  /** A file of the server; null: there is none, or no answer. */
+  paper(address: string): Promise<Blob | null> {
+    return this.client.paper(address);
+  }
+
   forget(): void {
     this.keep({ token: null, refreshToken: null, name: '', grants: null });
     this.grants.value = null;

@@ -8,6 +8,8 @@ export const es: OfficeLabels = {
   'section.times': 'Horarios',
   'section.trail': 'Quién hizo qué',
   'section.competition': 'Concurso',
+  'section.entries': 'Inscripciones',
+  signOut: 'Cerrar sesión',
   'signIn.title': 'Entrar en la secretaría',
   'link.asOf': 'A las {time}',
   'link.away': 'Sin red. Situación de las {time}; hasta que vuelva no se puede decidir nada aquí.',
