@@ -82,11 +82,14 @@ describe('the entries of the office', () => {
     await up.focus();
     await page.keyboard.press('Enter');
     await page.keyboard.press('Enter');
+    await page.getByLabel('Flight of Ada Ferrow').fill('A');
+    await page.keyboard.press('Tab');
     await shot(page, 'order');
     expect(await axeFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Save this order' }).click();
     await page.getByText('The order is saved.').waitFor();
     expect(await listOf(meet)).toEqual(['Ada Ferrow', 'Maud Quill', 'Maud Quil']);
+    await page.getByText('All entries as CSV').waitFor();
     await page.setViewportSize({ width: 390, height: 844 });
     await shot(page, 'phone');
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);

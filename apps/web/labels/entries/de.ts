@@ -52,6 +52,7 @@ export const de: EntriesLabels = {
   'entry.done': '{name} ist gemeldet.',
   'list.title': 'Startlisten und Tabellen',
   'list.flights': 'Gruppen',
+  'list.flightOf': 'Gruppe von {name}',
   'list.flightsHint': 'Leer: nach den Größen',
   'list.why': 'Warum wird neu gelost?',
   'list.byLot': 'Auslosen',

@@ -51,6 +51,7 @@ export const en = {
   'entry.done': '{name} is entered.',
   'list.title': 'Start lists and tables',
   'list.flights': 'Flights',
+  'list.flightOf': 'Flight of {name}',
   'list.flightsHint': 'Empty: as the sizes ask',
   'list.why': 'Why is it drawn again?',
   'list.byLot': 'Draw by lot',

@@ -52,6 +52,7 @@ export const es: EntriesLabels = {
   'entry.done': '{name} queda inscrito.',
   'list.title': 'Listas de salida y tablas',
   'list.flights': 'Grupos',
+  'list.flightOf': 'Grupo de {name}',
   'list.flightsHint': 'Vacío: según los tamaños',
   'list.why': '¿Por qué se sortea de nuevo?',
   'list.byLot': 'Sortear',

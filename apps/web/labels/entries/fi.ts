@@ -52,6 +52,7 @@ export const fi: EntriesLabels = {
   'entry.done': '{name} on ilmoitettu.',
   'list.title': 'Lähtöluettelot ja taulukot',
   'list.flights': 'Ryhmät',
+  'list.flightOf': 'Ryhmä: {name}',
   'list.flightsHint': 'Tyhjä: koon mukaan',
   'list.why': 'Miksi arvotaan uudelleen?',
   'list.byLot': 'Arvo',

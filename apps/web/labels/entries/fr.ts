@@ -52,6 +52,7 @@ export const fr: EntriesLabels = {
   'entry.done': '{name} est engagé.',
   'list.title': 'Listes de départ et tableaux',
   'list.flights': 'Groupes',
+  'list.flightOf': 'Groupe de {name}',
   'list.flightsHint': 'Vide : selon les effectifs',
   'list.why': 'Pourquoi un nouveau tirage ?',
   'list.byLot': 'Tirer au sort',

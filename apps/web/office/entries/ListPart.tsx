@@ -8,7 +8,7 @@ import { useOffice } from '../office.js';
 import { CompetitionField } from './CompetitionField.jsx';
 import { DRAW, LIST, ORDER_SET, type ListLine, type StartList } from './documents.js';
 import { FileButton } from './FileButton.jsx';
-import { movedLine } from './moved-line.js';
+import { movedLine, withFlight } from './moved-line.js';
 import { OrderList } from './OrderList.jsx';
 
 /** The start list of a competition: by lot, by seed marks, or by hand. */
@@ -36,7 +36,10 @@ export function ListPart() {
     void office.act(DRAW, input, { done: e('list.drawn'), away: e('away') });
   };
   const save = () => {
-    const input = { ...head(), lines: lines.value.map((line) => ({ competitorId: line.competitor.id })) };
+    const input = {
+      ...head(),
+      lines: lines.value.map(({ competitor: { id, flight } }) => ({ competitorId: id, flight })),
+    };
     void office.act(ORDER_SET, input, { done: e('list.saved'), away: e('away') });
   };
   const isChanged = lines.value !== list.value?.callList && lines.value.length > 0;
@@ -60,6 +63,7 @@ export function ListPart() {
           <OrderList
             lines={lines.value}
             onMove={(from, to) => (lines.value = movedLine(lines.value, from, to))}
+            onFlight={(at, flight) => (lines.value = withFlight(lines.value, at, flight))}
           />
           {isChanged && (
             <p class="row">

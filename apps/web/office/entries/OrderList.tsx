@@ -6,10 +6,11 @@ import type { ListLine } from './documents.js';
 interface OrderListProps {
   readonly lines: readonly ListLine[];
   readonly onMove: (from: number, to: number) => void;
+  readonly onFlight: (at: number, flight: string | null) => void;
 }
 
-/** The order of competition: moved by its buttons, with a pointer, or with Alt and an arrow. */
-export function OrderList({ lines, onMove }: OrderListProps) {
+/** The order of competition: moved by its buttons, with a pointer, or with Alt and an arrow; and the flight of each. */
+export function OrderList({ lines, onMove, onFlight }: OrderListProps) {
   const dragged = useSignal<number | null>(null);
   const said = useSignal('');
   const move = (from: number, to: number) => {
@@ -43,7 +44,15 @@ export function OrderList({ lines, onMove }: OrderListProps) {
             <span class="order-name">
               {name} {club && <span class="hint">{club}</span>}
             </span>
-            <span class="hint">{[flight, seedMark].filter(Boolean).join(' · ')}</span>
+            <span class="hint">{seedMark}</span>
+            <input
+              class="flight"
+              type="text"
+              maxLength={8}
+              aria-label={e('list.flightOf', { name: name ?? bib })}
+              value={flight ?? ''}
+              onChange={({ currentTarget }) => onFlight(at, currentTarget.value.trim() || null)}
+            />
             <Button kind="quiet" label={e('list.up', { name: name ?? bib })} onPress={() => move(at, at - 1)}>
               ↑
             </Button>
