@@ -17,7 +17,6 @@ export function ListPart() {
   const competitionId = useSignal('');
   const list = useSignal<StartList | null>(null);
   const lines = useSignal<readonly ListLine[]>([]);
-  const [flights, reason] = [useSignal(''), useSignal('')];
   const round = office.round.value;
   useEffect(() => {
     if (competitionId.value === '') return;
@@ -26,18 +25,9 @@ export function ListPart() {
       lines.value = list.value?.callList ?? [];
     });
   }, [competitionId.value, round]);
-  const head = () => ({ competitionId: competitionId.value, expectedVersion: list.value!.version });
-  const draw = (method: 'LOT' | 'SEED_MARKS') => {
-    const input = {
-      ...{ ...head(), id: uuidV7(), method, seed: uuidV7().slice(-12) },
-      flights: flights.value.trim() === '' ? null : Number(flights.value),
-      reason: reason.value.trim() || null,
-    };
-    void office.act(DRAW, input, { done: e('list.drawn'), away: e('away') });
-  };
   const save = () => {
     const input = {
-      ...head(),
+      ...headOf(competitionId.value, list.value!),
       lines: lines.value.map(({ competitor: { id, flight } }) => ({ competitorId: id, flight })),
     };
     void office.act(ORDER_SET, input, { done: e('list.saved'), away: e('away') });
@@ -48,17 +38,7 @@ export function ListPart() {
       <CompetitionField value={competitionId} />
       {list.value && (
         <>
-          <TextField label={e('list.flights')} value={flights} type="number" hint={e('list.flightsHint')} />
-          {list.value.draws.length > 0 && <TextField label={e('list.why')} value={reason} />}
-          <p class="row">
-            <Button onPress={() => draw('LOT')}>{e('list.byLot')}</Button>
-            <Button onPress={() => draw('SEED_MARKS')}>{e('list.byMarks')}</Button>
-            <FileButton
-              label={e('list.export')}
-              address={`/tables/competitions/${competitionId.value}/start-list.csv`}
-              name="start-list.csv"
-            />
-          </p>
+          <DrawForm competitionId={competitionId.value} list={list.value} />
           {lines.value.length === 0 && <p>{e('list.nobody')}</p>}
           <OrderList
             lines={lines.value}
@@ -82,6 +62,39 @@ export function ListPart() {
         address={`/tables/meets/${office.meetId.value}/entries.csv`}
         name="entries.csv"
       />
+    </>
+  );
+}
+
+function headOf(competitionId: string, { version }: StartList) {
+  return { competitionId, expectedVersion: version };
+}
+
+/** By lot or by seed marks; and the list as it is, for a spreadsheet. */
+function DrawForm({ competitionId, list }: { readonly competitionId: string; readonly list: StartList }) {
+  const office = useOffice();
+  const [flights, reason] = [useSignal(''), useSignal('')];
+  const draw = (method: 'LOT' | 'SEED_MARKS') => {
+    const input = {
+      ...{ ...headOf(competitionId, list), id: uuidV7(), method, seed: uuidV7().slice(-12) },
+      flights: flights.value.trim() === '' ? null : Number(flights.value),
+      reason: reason.value.trim() || null,
+    };
+    void office.act(DRAW, input, { done: e('list.drawn'), away: e('away') });
+  };
+  return (
+    <>
+      <TextField label={e('list.flights')} value={flights} type="number" hint={e('list.flightsHint')} />
+      {list.draws.length > 0 && <TextField label={e('list.why')} value={reason} />}
+      <p class="row">
+        <Button onPress={() => draw('LOT')}>{e('list.byLot')}</Button>
+        <Button onPress={() => draw('SEED_MARKS')}>{e('list.byMarks')}</Button>
+        <FileButton
+          label={e('list.export')}
+          address={`/tables/competitions/${competitionId}/start-list.csv`}
+          name="start-list.csv"
+        />
+      </p>
     </>
   );
 }
