@@ -9,7 +9,6 @@ export const de: OfficeLabels = {
   'section.trail': 'Wer hat was getan',
   'section.competition': 'Wettbewerb',
   'section.entries': 'Meldungen',
-  signOut: 'Abmelden',
   'signIn.title': 'Im Wettkampfbüro anmelden',
   'link.asOf': 'Stand {time}',
   'link.away': 'Kein Netz. Stand {time}; bis es wieder da ist, kann hier nichts entschieden werden.',

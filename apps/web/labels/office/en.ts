@@ -8,7 +8,6 @@ export const en = {
   'section.trail': 'Who did what',
   'section.competition': 'Competition',
   'section.entries': 'Entries',
-  signOut: 'Sign out',
   'signIn.title': 'Sign in to the office',
   'link.asOf': 'As of {time}',
   'link.away': 'No network. This is as of {time}; nothing can be decided here until it is back.',

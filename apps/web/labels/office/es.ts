@@ -9,7 +9,6 @@ export const es: OfficeLabels = {
   'section.trail': 'Quién hizo qué',
   'section.competition': 'Concurso',
   'section.entries': 'Inscripciones',
-  signOut: 'Cerrar sesión',
   'signIn.title': 'Entrar en la secretaría',
   'link.asOf': 'A las {time}',
   'link.away': 'Sin red. Situación de las {time}; hasta que vuelva no se puede decidir nada aquí.',

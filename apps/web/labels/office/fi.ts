@@ -9,7 +9,6 @@ export const fi: OfficeLabels = {
   'section.trail': 'Kuka teki mitä',
   'section.competition': 'Laji',
   'section.entries': 'Ilmoittautumiset',
-  signOut: 'Kirjaudu ulos',
   'signIn.title': 'Kirjaudu kilpailutoimistoon',
   'link.asOf': 'Tilanne {time}',
   'link.away': 'Ei verkkoa. Tilanne {time}; mitään ei voi päättää täällä ennen kuin verkko palaa.',

@@ -9,7 +9,6 @@ export const fr: OfficeLabels = {
   'section.trail': 'Qui a fait quoi',
   'section.competition': 'Concours',
   'section.entries': 'Engagements',
-  signOut: 'Se déconnecter',
   'signIn.title': 'Se connecter au secrétariat',
   'link.asOf': 'Situation à {time}',
   'link.away': 'Pas de réseau. Situation à {time} ; rien ne peut être décidé ici avant son retour.',
