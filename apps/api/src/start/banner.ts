@@ -35,6 +35,7 @@ export function banner(running: Running): string {
     lines.push('', 'Office, where director and referee decide and sign:', `  ${officeUrl}`);
   if (notebookUrl !== null)
     lines.push('', `Notebook, where a coach writes and reads${coachHint(people)}:`, `  ${notebookUrl}`);
+  lines.push('', 'Pages for everybody, live:', `  ${url}/`);
   if (tokens !== null) {
     lines.push('', 'Tokens of the demo meet, for the header "Authorization: Bearer …":');
     for (const [role, token] of Object.entries(tokens)) lines.push(`  ${role.padEnd(8)}  ${token}`);
