@@ -52,6 +52,7 @@ beforeEach(async () => {
 const BEGINNING = {
   ...{ status: 'draft', version: 0, lastSequence: 0 },
   ...{ callingGroupId: null, callingPosition: null, categoryScheme: null },
+  ...{ isWithheld: false, withheldUntil: null },
 };
 
 describe('what is stored comes back as it was', () => {
