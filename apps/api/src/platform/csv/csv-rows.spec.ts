@@ -139,7 +139,7 @@ describe('the bytes of a file', () => {
   it('give back what a careful writer wrote', () => {
     const cell = fc
       .string({ maxLength: 30 })
-      .filter((one) => one.trim() === one && plainText(40)(one) !== null);
+      .filter((one) => one.trim() === one && plainText(40)(one) === one);
     const safe = cell.filter((one) => !/[\p{Cc}\u2028\u2029\ufffd]/u.test(one));
     fc.assert(
       fc.property(fc.array(safe, { minLength: 1 }), fc.constantFrom(',', ';', '\t'), (notes, delimiter) => {
