@@ -80,7 +80,7 @@ describe('hostile tables', () => {
         if (done?.isStored) stored += 1;
         expect(await counts()).toEqual(before.map((count, at) => count + added[at]));
       }),
-      { numRuns: IS_LONG ? 10_000 : 150 },
+      { numRuns: IS_LONG ? 10_000 : 60 },
     );
     // Without any that is right nothing would have been tried.
     expect(stored).toBeGreaterThan(0);

@@ -3,4 +3,4 @@
  * the full number.
  */
 export const PROPERTY_RUNS =
-  Number(process.env['PROPERTY_RUNS']) || (process.env['LONG'] === '1' ? 20_000 : 3_000);
+  Number(process.env['PROPERTY_RUNS']) || (process.env['LONG'] === '1' ? 20_000 : 1_500);
