@@ -9,6 +9,10 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..');
 const target = join(root, 'dist', 'web');
 const stamp = join(target, 'built-from');
 
+function isBuiltFrom(source) {
+  return existsSync(stamp) && readFileSync(stamp, 'utf8') === source;
+}
+
 /** One text for all that goes into the build. */
 function fingerprint() {
   const hash = createHash('sha256');
@@ -45,12 +49,17 @@ async function build(source) {
     await viteBuild({ configFile: configOf('results-element'), mode, build: { outDir } });
   }
   writeFileSync(join(outDir, 'built-from'), source);
+  // Somebody else was as quick, and is being read already.
+  if (isBuiltFrom(source)) {
+    rmSync(outDir, { recursive: true });
+    return;
+  }
   rmSync(target, { recursive: true, force: true });
   renameSync(outDir, target);
 }
 
 const source = fingerprint();
-if (!existsSync(stamp) || readFileSync(stamp, 'utf8') !== source) {
+if (!isBuiltFrom(source)) {
   const from = performance.now();
   await build(source);
   console.log(`The pages are built (${Math.round(performance.now() - from)} ms).`);
