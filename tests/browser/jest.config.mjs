@@ -6,4 +6,5 @@ export default {
   rootDir: '../..',
   roots: ['<rootDir>/tests/browser'],
   testPathIgnorePatterns: ['/node_modules/'],
+  testSequencer: '<rootDir>/tests/browser/longest-first.mjs',
 };
