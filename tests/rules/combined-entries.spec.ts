@@ -1,80 +1,9 @@
-import { COMBINED_TABLES } from '../combined-tables.js';
-import { combinedPoints } from '../count-combined.js';
-import { applyCombined, restoreCombined } from './apply.js';
-import { componentProgress, isComplete } from './complete.js';
-import type { CombinedBody, CombinedEntry, CombinedPerformance } from './entry.js';
-import { combinedSentence, combinedWindSentence, meanWindText } from './sentence.js';
-import { combinedCardOf, standingRows, standingStages } from './standing.js';
-import type { CombinedEventState, CombinedItem, CombinedSetup, LinkedComponent } from './state.js';
-
-const WIND_RULE = { meanTenths: 20, eachTenths: null };
-
-function setupOf(changes: Partial<CombinedSetup> = {}): CombinedSetup {
-  return {
-    ...{ rules: 'WA', edition: '2024-01', table: COMBINED_TABLES.heptathlon, ties: 'stay' },
-    entrants: ['1', '2', '3'].map((bib) => ({ key: `e${bib}`, bib, guest: false })),
-    linked: new Map(),
-    ...changes,
-  };
-}
-
-const time = (hundredths: number, wind: number | 'NWI' | null = null): CombinedPerformance => ({
-  ...{ outcome: 'valid', hundredths, timing: 'electronic', wind },
-});
-const mark = (hundredths: number, wind: number | null = null): CombinedPerformance => ({
-  ...{ outcome: 'valid', hundredths, timing: null, wind },
-});
-const none = (outcome: CombinedPerformance['outcome']): CombinedPerformance => ({
-  ...{ outcome, hundredths: null, timing: null, wind: null },
-});
-
-/** A combined event that remembers its state and numbers its entries. */
-class Event {
-  state: CombinedEventState;
-  private next = 1;
-
-  constructor(
-    setup: Partial<CombinedSetup> = {},
-    readonly journal: readonly CombinedItem[] = [],
-  ) {
-    this.state = restoreCombined(setupOf(setup), journal);
-  }
-
-  enter(body: CombinedBody, by: Partial<CombinedEntry> = {}): ReturnType<typeof applyCombined>['verdict'] {
-    const entry = { id: `n${this.next}`, by: 'referee', actor: 'R', ...body, ...by } as CombinedEntry;
-    const { state, verdict } = applyCombined(this.state, entry);
-    if (verdict.standing !== 'refused') this.next += 1;
-    this.state = state;
-    return verdict;
-  }
-
-  run(bib: string, event: '100mh' | '200m' | '800m', performance: CombinedPerformance, by = {}) {
-    return this.enter({ kind: 'result', entrant: `e${bib}`, event, ...performance }, by);
-  }
-
-  field(
-    bib: string,
-    event: 'high-jump' | 'shot' | 'long-jump' | 'javelin',
-    performance: CombinedPerformance,
-  ) {
-    return this.enter({ kind: 'result', entrant: `e${bib}`, event, ...performance });
-  }
-
-  rows() {
-    return standingRows(this.state, WIND_RULE);
-  }
-}
-
-const accepted = { standing: 'accepted', notices: [] };
-const held = (code: string): object => ({ standing: 'held', hold: expect.objectContaining({ code }) });
-const refused = (code: string, field: string | null = null): object => ({
-  standing: 'refused',
-  refusal: expect.objectContaining({ code, field }),
-});
+import { combinedPoints, componentProgress, combinedCardOf, type CombinedBody } from '#rules';
+import { time, mark, none, CombinedEvent, accepted, held, refused } from './support/combined-event.js';
 
 describe('times and marks of a combined event', () => {
   it('come in in any order and are worth what the tables say', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     expect(event.run('1', '100mh', time(1269, 5))).toEqual(accepted);
     expect(event.run('2', '200m', time(2365, 'NWI'))).toEqual({
       standing: 'accepted',
@@ -93,7 +22,7 @@ describe('times and marks of a combined event', () => {
   });
 
   it('by hand are worth what the tables add, and stand so in a sheet beside electronic ones', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     event.run('1', '100mh', { ...time(1260), timing: 'hand' });
     expect(event.rows()[0]).toMatchObject({ total: combinedPoints('W', '100mh', 1284) });
     const described = (): { name: null; club: null } => ({ name: null, club: null });
@@ -178,7 +107,7 @@ describe('times and marks of a combined event', () => {
       'outcome',
     ],
   ])('%s can never be right', (_what, body, code, field) => {
-    const event = new Event();
+    const event = new CombinedEvent();
     const before = event.state;
     expect(event.enter(body)).toEqual(refused(code, field));
     expect(event.state).toBe(before);
@@ -186,13 +115,13 @@ describe('times and marks of a combined event', () => {
 
   it('are not entered where a competition counts', () => {
     const linked = new Map([['shot' as const, { isOfficial: false, results: new Map() }]]);
-    expect(new Event({ linked }).field('1', 'shot', mark(1300))).toEqual(
+    expect(new CombinedEvent({ linked }).field('1', 'shot', mark(1300))).toEqual(
       refused('COMPONENT_LINKED', 'event'),
     );
   });
 
   it('are said to be far outside when nobody ever did so', () => {
-    expect(new Event().run('1', '100mh', time(1000, 0))).toEqual({
+    expect(new CombinedEvent().run('1', '100mh', time(1000, 0))).toEqual({
       standing: 'accepted',
       notices: ['FAR_OUTSIDE'],
     });
@@ -201,7 +130,7 @@ describe('times and marks of a combined event', () => {
 
 describe('who does not start', () => {
   it('an event is out of the rest: a later time is held, and counts when the DNS is corrected', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     event.run('1', '100mh', none('DNS'));
     expect(event.run('1', '200m', time(2400, 0))).toEqual(held('OUT_OF_EVENT'));
     expect(event.rows().at(-1)).toMatchObject({ entrant: 'e1', status: 'DNS', place: null, total: 0 });
@@ -217,7 +146,7 @@ describe('who does not start', () => {
   });
 
   it('may be dismissed with the later time', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     event.run('1', '100mh', none('DNS'));
     event.run('1', '200m', time(2400, 0));
     event.enter({ kind: 'ruling', entry: 'n2', decision: 'dismiss', reason: 'another runner' });
@@ -226,14 +155,14 @@ describe('who does not start', () => {
   });
 
   it('a race that is not finished is worth nothing and ends nothing', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     event.run('1', '100mh', none('DNF'));
     expect(event.run('1', '200m', time(2400, 0))).toMatchObject({ standing: 'accepted' });
     expect(event.rows()[0]).toMatchObject({ entrant: 'e1', place: 1, status: null });
   });
 
   it('at all, or gives up, is out with the points so far', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     event.run('1', '100mh', time(1300, 0));
     const start = { kind: 'start', entrant: 'e1' } as const;
     expect(event.enter({ ...start, status: 'DNS', from: null })).toEqual(refused('HAS_RESULTS', 'status'));
@@ -252,7 +181,7 @@ describe('who does not start', () => {
 
 describe('a second result in the same event', () => {
   it('is held, and the referee says which counts', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     event.run('1', '100mh', time(1300, 0));
     expect(event.run('1', '100mh', time(1350, 0))).toEqual(held('RESULT_TAKEN'));
     event.enter({ kind: 'ruling', entry: 'n2', decision: 'count', reason: 'photo' });
@@ -273,7 +202,7 @@ describe('changes', () => {
   const OFFICIAL = { by: 'official', actor: 'O' } as const;
 
   it('by the official who entered it count until the next event has begun', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     event.run('1', '100mh', time(1300, 0), OFFICIAL);
     const correction = { kind: 'correction', entry: 'n1', reason: 'misread' } as const;
     expect(event.enter({ ...correction, ...time(1310, 0) }, OFFICIAL)).toEqual(accepted);
@@ -289,7 +218,7 @@ describe('changes', () => {
   });
 
   it('name something in force, and say why', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     event.run('1', '100mh', time(1300, 0));
     const reversal = { kind: 'reversal', entry: 'n1', reason: 'wrong bib' } as const;
     expect(event.enter({ ...reversal, entry: 'n9' })).toEqual(refused('UNKNOWN_ENTRY', 'entry'));
@@ -306,103 +235,10 @@ describe('changes', () => {
   });
 
   it('that were taken back are in effect again when the taking back is taken back', () => {
-    const event = new Event();
+    const event = new CombinedEvent();
     event.run('1', '100mh', time(1300, 0));
     event.enter({ kind: 'reversal', entry: 'n1', reason: 'wrong bib' });
     event.enter({ kind: 'reversal', entry: 'n2', reason: 'it was right' });
     expect(event.state.entered.get('n1')?.standing).toBe('counts');
-  });
-});
-
-describe('a linked competition', () => {
-  const linkedTo = (results: LinkedComponent['results'], isOfficial = false) =>
-    new Map([['high-jump' as const, { isOfficial, results }]]);
-
-  it('counts as it stands, and its DNS ends the event', () => {
-    const results = new Map([
-      ['e1', mark(180)],
-      ['e2', none('DNS')],
-      ['e3', none('NM')],
-    ]);
-    const event = new Event({ linked: linkedTo(results) });
-    for (const bib of ['1', '2', '3']) event.run(bib, '100mh', time(1300, 0));
-    expect(event.run('2', '200m', time(2400, 0))).toEqual(held('OUT_OF_EVENT'));
-    expect(event.rows().map(({ entrant, place, status }) => [entrant, place, status])).toEqual([
-      ['e1', 1, null],
-      ['e3', 2, null],
-      ['e2', null, 'DNF'],
-    ]);
-    expect(event.rows()[0]?.points.slice(0, 2)).toEqual([
-      combinedPoints('W', '100mh', 1300),
-      combinedPoints('W', 'high-jump', 180),
-    ]);
-    expect(componentProgress(event.state, 'high-jump')).toBe('running');
-    const official = new Event({ linked: linkedTo(results, true) }, event.state.journal);
-    expect(componentProgress(official.state, 'high-jump')).toBe('complete');
-  });
-});
-
-describe('the end', () => {
-  function whole(): Event {
-    const event = new Event({ entrants: [{ key: 'e1', bib: '1', guest: false }] });
-    event.run('1', '100mh', time(1404, 14));
-    event.field('1', 'high-jump', mark(177));
-    event.field('1', 'shot', mark(1181));
-    event.run('1', '200m', time(2561, 20));
-    event.field('1', 'long-jump', mark(599, 24));
-    event.field('1', 'javelin', mark(3568));
-    return event;
-  }
-
-  it('is signed when all is there, and reopened with a reason', () => {
-    const event = whole();
-    expect(isComplete(event.state)).toBe(false);
-    const sign = { kind: 'sign-off', incomplete: null } as const;
-    expect(event.enter(sign)).toEqual(refused('NOT_COMPLETE', 'incomplete'));
-    event.run('1', '800m', time(13390));
-    expect(event.enter(sign)).toEqual(accepted);
-    expect(event.enter(sign)).toEqual(refused('ALREADY_SO'));
-    const out = { kind: 'start', entrant: 'e1', status: 'DNS', from: null } as const;
-    expect(event.enter(out)).toEqual(refused('RESULT_OFFICIAL'));
-    const late = { kind: 'correction', entry: 'n1', reason: 'photo', ...time(1405, 14) } as const;
-    expect(event.enter(late)).toEqual(held('SIGNED_OFF'));
-    expect(event.enter({ kind: 'reopening', reason: 'photo' })).toEqual(accepted);
-    event.enter({ kind: 'ruling', entry: 'n9', decision: 'count', reason: 'photo' });
-    expect(event.state.signedOff).toBe(false);
-    expect(event.state.entered.get('n1')?.performance.hundredths).toBe(1405);
-  });
-
-  it('has totals after every event, and a mean of the winds', () => {
-    const event = whole();
-    expect(standingStages(event.state).map(({ rows }) => rows[0]?.total)).toEqual(
-      event
-        .rows()[0]
-        ?.points.slice(0, 6)
-        .reduce<number[]>((sums, one) => [...sums, (sums.at(-1) ?? 0) + one!], []),
-    );
-    // +1.4, +2.0, +2.4 is a real case that counted for records.
-    const { wind } = event.rows()[0]!;
-    expect(wind.legal).toBe(true);
-    expect(meanWindText(wind.meanTenths!)).toBe('+1.93');
-    expect(combinedWindSentence(wind, WIND_RULE)).toBe('The mean wind of +1.93 m/s is within +2.0');
-  });
-});
-
-describe('every place', () => {
-  it('says why', () => {
-    const guest = { key: 'e4', bib: '4', guest: true };
-    const event = new Event({ ties: 'more events', entrants: [...setupOf().entrants, guest] });
-    event.run('1', '100mh', time(1300, 0));
-    event.run('2', '100mh', time(1350, 0));
-    event.run('4', '100mh', time(1250, 0));
-    event.enter({ kind: 'start', entrant: 'e3', status: 'DNS', from: null });
-    const rows = event.rows();
-    const [first, second] = rows;
-    expect(rows.map((row, at) => combinedSentence(row, rows[at - 1] ?? null))).toEqual([
-      `1st: ${first!.total} points, the most`,
-      `2nd: ${second!.total} points, ${first!.total - second!.total} behind`,
-      'Did not start',
-      `A guest, outside the places: ${combinedPoints('W', '100mh', 1250)} points`,
-    ]);
   });
 });
