@@ -27,8 +27,9 @@ function setCard({ pdf, left, right, top, bottom }: Frame, { number, lines }: Pr
   const size = Math.min((100 * width) / pdf.widthOfString(number), height / FIGURE_HEIGHT);
   pdf.fontSize(size);
   // The line is higher than its figures: they stand in the middle of what is left above the lines.
-  const y = top + (height - pdf.heightOfString(number, { lineBreak: false })) / 2;
-  pdf.text(number, left, y, { width, align: 'center', lineBreak: false });
+  const y = top + (height - pdf.currentLineHeight(true)) / 2;
+  // Without a width nothing is wrapped: a line that is higher than the page would be put on another one.
+  pdf.text(number, left + (width - pdf.widthOfString(number)) / 2, y, { lineBreak: false });
   let at = bottom - below + GAP;
   lines.forEach((line, index) => {
     pdf.font(index === 0 ? 'strong' : 'text').fontSize(index === 0 ? NAME : LINE);
